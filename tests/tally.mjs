@@ -1,0 +1,96 @@
+// Runs every suite in a process of its own and counts what passed. One that crashes, hangs or holds no test has failed.
+//   node tests/tally.mjs [WORD]     only the suites whose name holds WORD
+import { spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const tests = dirname(fileURLToPath(import.meta.url));
+const build = join(tests, '../build');
+const reports = join(build, 'reports');
+const wanted = process.argv[2] ?? '';
+const longest = 10 * 60 * 1000;
+
+const run = (command, words) => new Promise(resolve => {
+  const child = spawn(command, words, { cwd: join(tests, '..'), stdio: ['ignore', 'pipe', 'pipe'], timeout: longest });
+  let text = '';
+  child.stdout.on('data', part => { text += part; });
+  child.stderr.on('data', part => { text += part; });
+  child.on('error', problem => resolve({ code: -1, text: String(problem) }));
+  child.on('close', (code, signal) => resolve({ code: code ?? signal, text }));
+});
+
+// Each takes {name, start} and gives {passed, failed, text}.
+const gtest = (side, command, program, suite) => ({
+  name: `${side} ${suite}`,
+  start: async () => {
+    const report = join(reports, `${side}-${suite.replaceAll('/', '-')}.json`);
+    const { code, text } = await run(command, [...program, `--gtest_filter=${suite}.*`, `--gtest_output=json:${report}`]);
+    if (!existsSync(report)) return { passed: 0, failed: 1, text: `${text}\nIt ended without a report (${code}).` };
+    const { tests: all, failures } = JSON.parse(readFileSync(report, 'utf8'));
+    return { passed: all - failures, failed: failures || (code === 0 ? 0 : 1), text };
+  },
+});
+
+const gtestSuites = async (side, command, program) => {
+  const { code, text } = await run(command, [...program, '--gtest_list_tests']);
+  const suites = text.split('\n').filter(line => /^\S+\.(\s|$)/.test(line)).map(line => line.replace(/\.(\s.*)?$/, ''));
+  if (code === 0 && suites.length) return suites.map(suite => gtest(side, command, program, suite));
+  return [{ name: `${side} list of suites`, start: () => ({ passed: 0, failed: 1, text }) }];
+};
+
+const count = (text, word) => Number.parseInt(text.match(new RegExp(`^# ${word} (\\d+)$`, 'm'))?.[1] ?? '0', 10);
+const nodeTest = path => ({
+  name: `node ${path}`,
+  start: async () => {
+    const { code, text } = await run('node', ['--test-reporter=tap', join(tests, path)]);
+    const failed = count(text, 'fail') + count(text, 'cancelled');
+    return { passed: count(text, 'pass'), failed: failed || (code === 0 ? 0 : 1), text };
+  },
+});
+
+// A script that compares in bulk says itself how much it counted, in its last line.
+const script = path => ({
+  name: `node ${path}`,
+  start: async () => {
+    const { code, text } = await run('node', [join(tests, path)]);
+    const [, passed = '0', failed = '0'] = text.trimEnd().split('\n').at(-1).match(/^(\d+) passed, (\d+) failed$/) ?? [];
+    return { passed: Number.parseInt(passed, 10), failed: Number.parseInt(failed, 10) || (code === 0 ? 0 : 1), text };
+  },
+});
+
+const under = folder => existsSync(join(tests, folder)) ? readdirSync(join(tests, folder), { withFileTypes: true })
+  .flatMap(entry => entry.isDirectory() ? under(join(folder, entry.name)) : [join(folder, entry.name)])
+  .filter(path => path.endsWith('.test.mjs')).sort() : [];
+
+let passed = 0, failed = 0;
+const finish = async ({ name, start }) => {
+  const begun = Date.now();
+  const result = await start();
+  if (result.passed + result.failed === 0) Object.assign(result, { failed: 1, text: `${result.text}\nIt holds no test.` });
+  passed += result.passed;
+  failed += result.failed;
+  if (result.failed) console.log(result.text.trimEnd());
+  console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
+};
+const runAll = async (suites, atOnce) => {
+  const waiting = suites.filter(({ name }) => name.includes(wanted));
+  await Promise.all(Array.from({ length: atOnce }, async () => { for (let next; (next = waiting.shift());) await finish(next); }));
+};
+
+rmSync(reports, { recursive: true, force: true });
+mkdirSync(reports, { recursive: true });
+const journeys = under('pwa').filter(path => path.includes('journeys/'));
+await runAll([
+  ...await gtestSuites('native', join(build, 'native/tests/stopgap-tests'), []),
+  ...await gtestSuites('wasm', 'node', [join(build, 'wasm/tests/stopgap-tests.js')]),
+  ...under('house').map(nodeTest),
+  ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
+  ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
+], availableParallelism());
+// A browser needs the machine to itself: two at once make each other late.
+await runAll(journeys.map(nodeTest), 1);
+
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed || !passed ? 1 : 0;
