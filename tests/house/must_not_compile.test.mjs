@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import { files, read, top } from './read.mjs';
 
-const compile = (path, ...more) => spawnSync(process.env.CXX ?? 'c++',
+const compile = (path, ...more) => spawnSync('g++',
   ['-std=c++20', '-Wall', '-Wextra', '-fsyntax-only', '-fdiagnostics-color=never', `-I${join(top, 'core')}`, `-I${top}`, ...more, join(top, path)],
   { encoding: 'utf8', env: { ...process.env, LC_ALL: 'C' } });
 
