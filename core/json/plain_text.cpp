@@ -1,0 +1,101 @@
+#include "json/plain_text.hpp"
+
+#include <array>
+#include <cstdint>
+
+namespace stopgap::json {
+namespace {
+
+constexpr std::size_t most_characters_shown = 40;
+constexpr std::uint32_t not_a_character = 0xFFFD;
+
+// The next code point; bytes that are no UTF-8 come out as U+FFFD, one at a time.
+std::uint32_t next(std::string_view text, std::size_t& at) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const unsigned char first = byte(at);
+  std::size_t more = 0;
+  std::uint32_t value = first;
+  if (first < 0x80) { ++at; return value; }
+  if (first >= 0xC2 && first < 0xE0) { more = 1; value = first & 0x1Fu; }
+  else if (first >= 0xE0 && first < 0xF0) { more = 2; value = first & 0x0Fu; }
+  else if (first >= 0xF0 && first < 0xF5) { more = 3; value = first & 0x07u; }
+  else { ++at; return not_a_character; }
+  if (at + more >= text.size()) { ++at; return not_a_character; }
+  for (std::size_t i = 1; i <= more; ++i) {
+    if ((byte(at + i) & 0xC0u) != 0x80) { ++at; return not_a_character; }
+    value = (value << 6) | (byte(at + i) & 0x3Fu);
+  }
+  at += more + 1;
+  return value;
+}
+
+constexpr bool is_unreadable(std::uint32_t c) {
+  return c < 0x20 || (c >= 0x7F && c < 0xA0) || c == 0x2028 || c == 0x2029 ||  // control, line and paragraph separator
+         c == 0x061C || c == 0x200E || c == 0x200F || (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+}
+
+constexpr bool is_blank(std::uint32_t c) {
+  return c == ' ' || c == 0xA0 || (c >= 0x2000 && c <= 0x200B) || c == 0x202F || c == 0x205F || c == 0x3000 || c == 0xFEFF;
+}
+
+// The letters a to z that make one character with the accent (Unicode's canonical compositions).
+struct Accent {
+  std::uint32_t mark;
+  std::string_view letters;
+};
+constexpr std::array<Accent, 28> accents{{
+    {0x300, "AEINOUWYaeinouwy"}, {0x301, "ACEGIKLMNOPRSUWYZacegiklmnoprsuwyz"}, {0x302, "ACEGHIJOSUWYZaceghijosuwyz"},
+    {0x303, "AEINOUVYaeinouvy"}, {0x304, "AEGIOUYaegiouy"}, {0x306, "AEGIOUaegiou"},
+    {0x307, "ABCDEFGHIMNOPRSTWXYZabcdefghmnoprstwxyz"}, {0x308, "AEHIOUWXYaehiotuwxy"}, {0x309, "AEIOUYaeiouy"},
+    {0x30A, "AUauwy"}, {0x30B, "OUou"}, {0x30C, "ACDEGHIKLNORSTUZacdeghijklnorstuz"}, {0x30F, "AEIORUaeioru"},
+    {0x311, "AEIORUaeioru"}, {0x31B, "OUou"}, {0x323, "ABDEHIKLMNORSTUVWYZabdehiklmnorstuvwyz"}, {0x324, "Uu"},
+    {0x325, "Aa"}, {0x326, "STst"}, {0x327, "CDEGHKLNRSTcdeghklnrst"}, {0x328, "AEIOUaeiou"}, {0x32D, "DELNTUdelntu"},
+    {0x32E, "Hh"}, {0x330, "EIUeiu"}, {0x331, "BDKLNRTZbdhklnrtz"}, {0x340, "AEINOUWYaeinouwy"},
+    {0x341, "ACEGIKLMNOPRSUWYZacegiklmnoprsuwyz"}, {0x344, "IUiu"}}};
+
+bool makes_one_character(std::uint32_t letter, std::uint32_t mark) {
+  if (letter >= 0x80) return false;
+  for (const Accent& accent : accents)
+    if (accent.mark == mark) return accent.letters.find(static_cast<char>(letter)) != std::string_view::npos;
+  return false;
+}
+
+}  // namespace
+
+PlainText inspect(std::string_view text) {
+  PlainText found;
+  std::uint32_t before = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::uint32_t c = next(text, at);
+    ++found.code_points;
+    found.blank = found.blank && is_blank(c);
+    found.unreadable = found.unreadable || is_unreadable(c);
+    if (c >= 0x300 && c < 0x370) found.decomposed = found.decomposed || makes_one_character(before, c);
+    before = c;
+  }
+  return found;
+}
+
+std::string shortened(std::string_view text) {
+  std::string out;
+  std::size_t characters = 0;
+  for (std::size_t at = 0; at < text.size() && characters < most_characters_shown; ++characters) {
+    const std::size_t start = at;
+    const std::uint32_t c = next(text, at);
+    if (c == not_a_character || is_unreadable(c)) out += "\xEF\xBF\xBD";
+    else out.append(text, start, at - start);
+  }
+  return out;
+}
+
+void append_pointer_step(std::string& path, std::string_view key) {
+  path += '/';
+  const std::string shown = shortened(key);
+  for (const char c : shown) {
+    if (c == '~') path += "~0";
+    else if (c == '/') path += "~1";
+    else path += c;
+  }
+}
+
+}  // namespace stopgap::json

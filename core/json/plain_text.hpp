@@ -1,0 +1,24 @@
+// What a text field may hold: characters a person reads, and nothing that could change how the rest of a line looks.
+// Shape: valid UTF-8 in (the JSON reader saw to that), code points out. Errors: none.
+#pragma once
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace stopgap::json {
+
+struct PlainText {
+  std::size_t code_points = 0;
+  bool blank = true;       // nothing a person would see
+  bool unreadable = false; // control characters, line separators, characters that turn the direction of writing
+  bool decomposed = false; // a letter and its accent apart, where one character holds both (not NFC)
+};
+PlainText inspect(std::string_view text);
+
+// The text as typed for a refusal: at most forty characters, harmless on a screen, never cut inside a character.
+std::string shortened(std::string_view text);
+
+// One step of a JSON pointer. Our own keys are short; a strange long one is shortened, so that an answer stays short.
+void append_pointer_step(std::string& path, std::string_view key);
+
+}  // namespace stopgap::json
