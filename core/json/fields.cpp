@@ -1,11 +1,15 @@
 #include "json/fields.hpp"
 
+#include <limits>
+
 #include "json/plain_text.hpp"
 
 namespace stopgap::json {
 namespace {
 
 using Kind = Node::Kind;
+
+constexpr std::size_t keys_counted = std::numeric_limits<std::uint64_t>::digits;
 
 void append_pointer(std::string& out, const Place& place) {
   if (place.parent == nullptr) { out += place.key; return; }
@@ -75,7 +79,7 @@ const Node* Fields::ask(std::string_view key) {
   for (std::size_t tried = 0, i = next_; tried < members.size(); ++tried, ++i) {
     if (i >= members.size()) i = 0;
     if (members[i].first != key) continue;
-    if (i < 64) asked_ |= std::uint64_t{1} << i;
+    if (i < keys_counted) asked_ |= std::uint64_t{1} << i;
     next_ = i + 1;
     return &members[i].second;
   }
@@ -97,7 +101,7 @@ void Fields::refuse(std::string_view key, Reason reason, std::string_view got, s
 void Fields::finish() const {
   if (!usable()) return;
   const auto& members = node_->members;
-  for (std::size_t i = 0; i < members.size() && i < 64; ++i)
+  for (std::size_t i = 0; i < members.size() && i < keys_counted; ++i)
     if ((asked_ >> i & 1u) == 0) refuse(members[i].first, Reason::unknownKey, typed(members[i].second), {});
 }
 

@@ -52,7 +52,7 @@ class Fields {
   const Node* node_ = nullptr;
   Refusals* refusals_ = nullptr;
   std::size_t next_ = 0;      // keys usually come in the order they are asked for
-  std::uint64_t asked_ = 0;   // one bit for each of the first 64 members; no object of ours has as many keys
+  std::uint64_t asked_ = 0;   // one bit for each of the first members; no object of ours has as many keys
 };
 
 // A list being read.

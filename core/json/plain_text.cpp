@@ -3,10 +3,11 @@
 #include <array>
 #include <cstdint>
 
+#include "figures/ranges.hpp"
+
 namespace stopgap::json {
 namespace {
 
-constexpr std::size_t most_characters_shown = 40;
 constexpr std::uint32_t not_a_character = 0xFFFD;
 
 // The next code point; bytes that are no UTF-8 come out as U+FFFD, one at a time.
@@ -79,7 +80,7 @@ PlainText inspect(std::string_view text) {
 std::string shortened(std::string_view text) {
   std::string out;
   std::size_t characters = 0;
-  for (std::size_t at = 0; at < text.size() && characters < most_characters_shown; ++characters) {
+  for (std::size_t at = 0; at < text.size() && characters < figures::shown_length; ++characters) {
     const std::size_t start = at;
     const std::uint32_t c = next(text, at);
     if (c == not_a_character || is_unreadable(c)) out += "\xEF\xBF\xBD";

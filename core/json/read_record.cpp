@@ -48,7 +48,7 @@ void read_look_at(const Item& item, Event& event) {
   event.look_ketones = seen.has(EventKind::ketones);
 }
 
-bool second_word(const Item& item, const words::List<2>& states) {
+bool second_word(const Item& item, const std::array<std::string_view, 2>& states) {
   return word_index(item, states.data(), states.size(), Reason::outOfRange) == std::size_t{1};
 }
 
