@@ -31,11 +31,9 @@ const main = async words => {
   const [call = '', option] = words;
   if (words.length === 1 && (call === '--help' || call === '-h')) return leave(0, process.stdout, help);
   const lines = option === '--lines';
-  const known = call && !call.includes(' ') && help.includes(`\n  ${call}  `);
-  if (!known || words.length > 2 || (words.length === 2 && !lines)) return leave(2, process.stderr, help);
-
   let core;
   try { core = await load(); } catch (problem) { return leave(2, process.stderr, `${problem.message}\n`); }
+  if (!core.isCall(call) || words.length > 2 || (words.length === 2 && !lines)) return leave(2, process.stderr, help);
   // A reader that went away: an answer that could not be printed was not given.
   process.stdout.on('error', () => process.exit(2));
   process.exitCode = 0;

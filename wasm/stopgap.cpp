@@ -29,12 +29,6 @@ bool read_request(std::streambuf& in, bool one_line, std::string& request) {
   return any;
 }
 
-// The help has a line for each call, two blanks in: one list serves the reader and this check.
-bool is_call(std::string_view name) {
-  const std::string line = "\n  " + std::string(name) + "  ";
-  return !name.empty() && name.find(' ') == name.npos && help.find(line) != help.npos;
-}
-
 Exit say(const std::string& answer) {
   std::cout << answer << '\n' << std::flush;
   return stopgap::is_refusal(answer) ? refused : answered;
@@ -50,7 +44,7 @@ int main(int count, char** words) {
     return answered;
   }
   const bool lines = count == 3 && std::string_view(words[2]) == "--lines";
-  if (!is_call(call) || count > 3 || (count == 3 && !lines)) {
+  if (!stopgap::is_call(call) || count > 3 || (count == 3 && !lines)) {
     std::cerr << help;
     return wrong_usage;
   }
