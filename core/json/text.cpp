@@ -1,7 +1,9 @@
 #include "json/text.hpp"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
+#include <limits>
 #include <nlohmann/json.hpp>
 
 #include "figures/ranges.hpp"
@@ -11,6 +13,7 @@ namespace stopgap::json {
 namespace {
 
 constexpr std::size_t few_members = 24;         // up to here comparing every pair is quickest
+constexpr std::size_t first_members = 6;        // room made at once: most of our objects have about as many
 constexpr int number_overflow = 406;            // the library's id for a number no double can hold
 constexpr std::int64_t huge_exponent = 1000000000;
 constexpr std::int64_t most_digits = 18;        // every decimal of so many digits fits 64 bits
@@ -45,7 +48,7 @@ class Builder {
   bool start_array(std::size_t) { return open(Node::Kind::array); }
   bool key(std::string& key) {
     auto& members = open_.back()->members;
-    if (members.empty()) members.reserve(few_first);
+    if (members.empty()) members.reserve(first_members);
     members.emplace_back(key, Node{});
     return true;
   }
@@ -57,20 +60,22 @@ class Builder {
   }
   template <class Exception>
   bool parse_error(std::size_t, const std::string& token, const Exception& error) {
-    if (error.id == number_overflow) refusals_.add(path(open_.size()), Reason::outOfRange, shortened(token));
-    else refusals_.add("", Reason::notJson, shortened(token));
+    if (error.id == number_overflow) {
+      slot();  // so that the path counts the number itself
+      refusals_.add(path(open_.size()), Reason::outOfRange, shortened(token));
+    } else {
+      refusals_.add("", Reason::notJson, shortened(token));
+    }
     return false;
   }
 
  private:
-  static constexpr std::size_t few_first = 6;
-
   // Where the next value goes. Addresses in `open_` stay good: a list grows only while no child of it is open.
   Node& slot() {
     if (open_.empty()) return root_;
     Node& parent = *open_.back();
     if (parent.kind == Node::Kind::object) return parent.members.back().second;
-    if (parent.items.empty()) parent.items.reserve(few_first);
+    if (parent.items.empty()) parent.items.reserve(first_members);
     return parent.items.emplace_back();
   }
   bool open(Node::Kind kind) {
@@ -85,9 +90,9 @@ class Builder {
   }
   template <class Whole>
   bool whole(Whole value) {
-    char digits[24];
-    const auto end = std::to_chars(digits, digits + sizeof digits, value).ptr;
-    return number({digits, static_cast<std::size_t>(end - digits)});
+    std::array<char, std::numeric_limits<Whole>::digits10 + 2> digits;  // a digit more than always fits, and a sign
+    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
+    return number({digits.data(), static_cast<std::size_t>(end - digits.data())});
   }
   bool number(std::string_view typed) {
     Node& node = slot();
