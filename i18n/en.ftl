@@ -1,0 +1,1261 @@
+### The words of Stopgap, in English.
+### For translators: people read this at three in the morning, half asleep and afraid. Short sentences, at most 15 words,
+### active, one instruction each. "Do not ..." is written out every time. Never promise: no "safe", no "fixed".
+### Texts in { $slots } come from the core or the plan and must stay. A dose is already written with its word "units".
+
+## Said on every screen
+
+# Foot of every screen; it leads to the danger page.
+feel-worse = Feel worse than the numbers? Go.
+# Button that telephones; below it stands who is called.
+call = Call
+# Button that telephones a named contact. $name: name of the contact or the number itself.
+call-name = Call { $name }
+# Label above the present clock time.
+foot-now = Now
+# Label above the clock time of the next check.
+foot-next = Next look
+# Label above the clock time of a check that is overdue.
+foot-late = Look is late
+# $clock: time the hold ends.
+held-correction = Do not inject a correction before { $clock }.
+# $clock: time the hold ends.
+held-ketone = Do not inject for ketones before { $clock }.
+# $clock: time the hold ends.
+held-rapid = Do not inject rapid insulin before { $clock }.
+# Button: one page back, nothing is lost.
+back = Back
+# Link to the page that needs no plan.
+danger-page = When to call for help
+# Answer to any question.
+do-not-know = I do not know
+# Answer where several things could be ticked.
+none-of-these = None of these
+# A dose in words. $number: the amount, already written. The blank is a no-break space.
+dose-text = { $number }{"\u00A0"}units
+# Unit of insulin beside a number.
+unit-units = units
+# Unit of carbohydrate beside a number.
+unit-grams = grams
+# A reading. $value: number; $unit: mmol/L or mg/dL.
+reading = { $value } { $unit }
+# A written day. $day: 1 to 31, $month: m01 to m12, $year.
+day = { $day } { $month ->
+    [m01] January
+    [m02] February
+    [m03] March
+    [m04] April
+    [m05] May
+    [m06] June
+    [m07] July
+    [m08] August
+    [m09] September
+    [m10] October
+    [m11] November
+   *[m12] December
+  } { $year }
+# Shown after something was written and read back. $clock: its time.
+saved = Saved: { $clock }.
+
+## First start and plans
+
+# Heading of the first screen.
+first-title = Stopgap
+# What it is for.
+first-what = It says what to do when an insulin pump stops delivering.
+# Who it is for.
+first-who = It follows a plan you agreed with your clinic, and no other.
+# Button that opens the file chooser.
+bring-plan = Bring a plan file
+# Below that button.
+bring-plan-sub = The file your clinic gave you, or a copy from another phone.
+# Label above the demo plans.
+first-demo = Or look round with an invented person
+# Button.
+demo-adult = Demo plan: an adult
+# Below the button.
+demo-adult-sub = Invented. Glucose in mmol/L. Not for use.
+# Button.
+demo-child = Demo plan: a child
+# Below the button.
+demo-child-sub = Invented. Glucose in mg/dL. Not for use.
+# Caution on the first screen.
+first-caution = Your clinic’s advice and local rules come first. Worse than the numbers say? Call.
+# Frame on every page of a demo plan.
+demo-warning = Invented person. Do not use these numbers for anyone.
+# Before a plan is taken in.
+offered-ask = Is this the right person, and the newest plan?
+# $count: number of entries in the record that comes with it.
+offered-record = Its record comes with it: { $count } entries.
+# Button that takes the demo plan in.
+take-demo = Look round with this plan
+# Button that takes a real plan in.
+take-plan = Yes, this is my plan
+# Button that leaves the offered plan aside.
+leave-plan = No, leave it
+# Label of the plan's revision and title.
+plan-label = Plan
+# $revision: number; $title: the plan's own title.
+plan-revision = Revision { $revision }, { $title }
+# Label of the date of birth.
+plan-born = Born
+# Label of the day of agreement.
+plan-agreed = Agreed
+# Label of who agreed.
+plan-by = By
+# $by: name; $role: profession.
+plan-by-value = { $by }, { $role }
+# Label of the review day.
+plan-review = Review
+# $day: a written day.
+plan-review-value = by { $day }
+# Head of every screen. $revision: number; $day: a written day.
+plan-line = Plan { $revision }, { $day }
+
+## A plan or an answer that is refused
+
+# Heading.
+refused-title = This cannot be used
+# Under the heading, after a plan file.
+refused-kept = Nothing was changed. What you had is still here.
+# Under the heading, otherwise.
+refused-call = Nothing was changed. Call your team if you need a dose.
+# A file that is not JSON.
+refused-not-json = The file cannot be read. It may be damaged.
+# A file over the size limit.
+refused-too-large = The file is too large.
+# A file nested too deep.
+refused-too-deep = The file is nested too deep.
+# A key the format does not know.
+refused-unknown-key = There is an entry this version does not know.
+# The same key twice.
+refused-duplicate-key = One entry stands there twice.
+# A needed entry is not there.
+refused-missing = Something is missing.
+# Text where a number should be, or the like.
+refused-wrong-type = This is not the right kind of entry.
+# A unit that does not fit.
+refused-wrong-unit = The unit is wrong.
+# A number outside its limits.
+refused-out-of-range = This is outside the limits.
+# Too many decimals.
+refused-too-precise = There are too many digits after the point.
+# A list out of order.
+refused-not-ascending = This list is not in order.
+# One identity used twice.
+refused-duplicate-id = Two entries have the same name.
+# Two entries that cannot both hold.
+refused-contradiction = Two entries contradict each other.
+# Made by a later version.
+refused-newer-format = This plan needs a newer version of the app.
+# The plan's check text does not fit.
+refused-fingerprint = The plan was changed since it was agreed.
+# Any other reason.
+refused-other = This was not accepted.
+# $got: what stood in the file.
+refused-got = Found: { $got }.
+# $accepted: what is possible.
+refused-accepted = Possible: { $accepted }.
+
+## Home
+
+# The wide button that begins an incident.
+start = Start
+# Below it.
+start-sub = High glucose, ketones, illness or pump failure.
+# Button and heading: the record.
+before = What happened before
+# Below it. $count: number of entries.
+before-count = Entries: { $count }
+# Below it, and on the empty page.
+before-none = Nothing is written down yet.
+# Button: record a change outside the questions.
+change-something = Write something down
+# Below it.
+change-something-sub = A new set, a pause, a dose, a mistake.
+# Heading of that page.
+change-title = What happened?
+# Record: infusion set changed.
+change-set = The set is changed
+# Record: reservoir changed.
+change-reservoir = The reservoir is changed
+# Record: insulin in the reservoir changed.
+change-insulin = New insulin from a new vial
+# Record: pump off.
+change-pump-off = The pump is off
+# Record: pump on again.
+change-pump-on = The pump is on again
+# Record: the pump's own corrections are paused.
+change-automation-paused = Automation is off
+# Record: the pump's own corrections run again.
+change-automation-on = Automation is on again
+# Button: record a dose given.
+change-dose = A dose was given
+# Below it.
+change-dose-sub = By the pump or by needle.
+# Button: record a mistake.
+change-mistake = Something went wrong with a dose
+# Button and heading: settings.
+more = More
+# Below it.
+more-sub = Copy, another plan, night look, remove.
+# Button: save plan and record as one file.
+export = Save a copy
+# Below it.
+export-sub = Plan and record in one file. Keep it elsewhere too.
+# Button: bring another plan.
+other-plan = Another plan
+# Below it.
+other-plan-sub = The record of this plan stays here.
+# Button: look of the page.
+night-look = Dark page at night
+# Its state: by the clock.
+night-auto = By the clock, from 21:00 to 07:00
+# Its state: always dark.
+night-on = Always dark
+# Its state: always light.
+night-off = Always light
+# Button on a demo plan.
+reset-demo = Begin the demo again
+# Button on a real plan.
+remove-all = Remove everything from this phone
+# Below either.
+remove-sub = Plans, record and answers.
+# Heading of the page that asks once more.
+remove-ask = Remove everything from this phone?
+# What it means.
+remove-what = Plans, record and answers go. They cannot be brought back without a copy.
+# Button.
+remove-yes = Yes, remove everything
+# Button.
+remove-no = No, keep it
+# Note on storage that the browser promised to keep.
+storage-firm = This phone has agreed to keep what you write.
+# Note on storage that may be cleared.
+storage-loose = This phone may clear what you write. Save a copy.
+# $engine: version of the core; $release: version of the page.
+about = Core { $engine }, release { $release }.
+# Button: a later release is here.
+newer-version = A new version is ready
+# Below it.
+newer-version-sub = It changes nothing in plan or record.
+# Frame when storage is refused.
+nothing-kept = This phone keeps nothing now. Write down every dose and its time.
+
+## Another tab, storage, failure
+
+# Heading in the second tab.
+other-tab = This tab waits
+# Why.
+other-tab-why = Stopgap is open in another tab. Two tabs could write one dose twice.
+# What to do.
+other-tab-do = Go to the other tab, or close it.
+# Heading when something could not be saved; its time and text follow in large type.
+write-down = Write this down
+# Why.
+write-down-why = This phone could not save it. It is not kept here.
+# Button.
+written-down = I have written it down
+# Heading when the page itself fails.
+trouble = Stopgap cannot help now
+# What to do.
+trouble-what = Do not inject by guess. Call.
+# Button.
+trouble-again = Open it again
+# Page and core are of different releases.
+trouble-mixed = Page and core are not of one version.
+
+## Question 1: danger signs
+
+# Question.
+signs-question = Is any of these true now?
+# Label of this answer.
+signs-label = Signs
+# Ticks of the question.
+sign-fitting = Fitting, or cannot swallow
+# The same two, apart, in the record.
+sign-fitting-alone = Fitting
+# The second of the two.
+sign-swallow-alone = Cannot swallow
+# A tick.
+sign-drowsy = Drowsy, hard to wake
+# A tick.
+sign-confused = Confused
+# A tick.
+sign-breathing = Fast or deep breathing
+# A tick.
+sign-fluid = Cannot keep fluid down
+# A tick.
+sign-vomited-again = Vomited twice or more
+# A tick.
+sign-vomited-once = Vomited once
+# A tick.
+sign-belly = Belly pain
+# A tick: unwell in any other way.
+sign-unwell = Ill in another way
+# Button once something is ticked.
+signs-done = Yes, this is true now
+# Heading after "I do not know".
+unsure-signs = Not sure? Call someone now.
+# Line.
+unsure-signs-call = Call your team, or wake someone to look with you.
+# Line.
+unsure-signs-look = Look: breathing, waking, talking clearly, vomiting.
+# Button.
+unsure-signs-back = Look at the signs again
+# Button: go on without an answer.
+unsure-signs-on = Go on to the glucose
+# Written answer of a question without ticks.
+none = none
+# Written answer of a question not known.
+not-known = not known
+
+## Question 2: glucose
+
+# Question.
+glucose-question = Glucose now
+# Question after a washed finger.
+glucose-again-question = Glucose, second test
+# Question where there is no meter.
+glucose-sensor-question = What does the sensor say?
+# Help under the question.
+glucose-help = From a washed, dried finger.
+# Help when the other unit was chosen on purpose. $unit: that unit.
+glucose-other-unit = You type in { $unit } now. The plan uses the other unit.
+# Label of this answer.
+glucose-label = Glucose
+# Button that repeats the number. $value, $unit.
+glucose-yes-finger = Yes, finger: { $value } { $unit }
+# Button that repeats the number. $value, $unit.
+glucose-yes-sensor = Yes, sensor: { $value } { $unit }
+# Button: the meter shows HI instead of a number.
+meter-hi = Meter says HI
+# Button: the meter shows LO instead of a number.
+meter-lo = Meter says LO
+# Written answer. $word: HI or LO.
+meter-says = Meter says { $word }
+# Stands for the unit beside HI or LO in the record.
+meter-word = on the meter
+# Button.
+no-meter = I have no meter
+# Button where there is no meter.
+no-sensor = No sensor either
+# Button: type in the other unit. $unit: that unit.
+switch-unit = My meter says { $unit }
+# Question after HI.
+hi-from = Where did you read HI?
+# Question after LO.
+lo-from = Where did you read LO?
+# Button.
+from-finger = On the meter, from a finger
+# Button.
+from-sensor = On the sensor
+# Source of a reading, in the record.
+finger = finger
+# Source of a reading, in the record.
+sensor = sensor
+# Small button beside an earlier answer.
+change-answer = Change
+# Button on an answer that is asked again.
+keep-answer = Keep the answer I gave
+
+## The keypad
+
+# Name of the entry field for screen readers.
+pad-entry = What you typed
+# Name of the clock field.
+pad-clock = The time you typed
+# Under the empty field.
+pad-empty = Type what you read.
+# Under the clock field.
+pad-clock-help = Four figures, as on the clock. 0210 is ten past two.
+# No such time.
+pad-clock-wrong = No clock shows that. Type four figures.
+# Key.
+pad-erase = Erase
+# Name of the decimal key.
+pad-mark = decimal point
+# Too many digits.
+pad-full = That is too long. Erase first.
+# Something is missing, like the digit after the point.
+pad-unfinished = Type the whole number.
+# The core refuses the number. $accepted: the limits.
+pad-refused = That cannot be. Possible: { $accepted }. Type it again.
+# The digits, read out one by one.
+digit-0 = zero
+# A digit.
+digit-1 = one
+# A digit.
+digit-2 = two
+# A digit.
+digit-3 = three
+# A digit.
+digit-4 = four
+# A digit.
+digit-5 = five
+# A digit.
+digit-6 = six
+# A digit.
+digit-7 = seven
+# A digit.
+digit-8 = eight
+# A digit.
+digit-9 = nine
+# The decimal mark, read out.
+digit-mark = point
+
+## Question 3: ketones
+
+# Question.
+ketones-question = Blood ketones now
+# Label of this answer.
+ketones-label = Ketones
+# Button that repeats the number. $value.
+ketones-yes = Yes, ketones are { $value }
+# Button.
+ketones-not-yet = Not tested yet
+# Button.
+ketones-no-strips = I have no strips
+# Button.
+ketones-error = The strip failed
+# Button: use a urine strip.
+urine-instead = Urine strip
+# Button: use the blood meter.
+blood-instead = Blood meter
+# Question.
+urine-question = What does the urine strip say?
+# Help.
+urine-help = Read the colour at the time on the box.
+# A strip word.
+urine-negative = Negative
+# A strip word.
+urine-trace = Trace
+# A strip word.
+urine-small = Small
+# A strip word.
+urine-moderate = Moderate
+# A strip word.
+urine-large = Large
+
+## Question 4: what is seen
+
+# Question.
+seen-question = What do you see on set and pump?
+# Label of this answer.
+seen-label = Seen
+# A tick.
+seen-leak = Wet, or smells of insulin
+# A tick.
+seen-blood = Blood in the tubing or cannula
+# A tick.
+seen-bent = The cannula is bent
+# A tick.
+seen-came-out = The cannula came out
+# A tick.
+seen-occlusion = The pump says blocked
+# A tick.
+seen-empty = No insulin left
+# A tick.
+seen-heated = The insulin got hot or froze
+# A tick.
+seen-dead = The pump is dead
+# A tick: the pump offers no correction.
+seen-offers-nothing = The pump offers no correction
+# Button once something is ticked.
+seen-done = I see this
+
+## Question 5: what was given
+
+# Question.
+given-question = What insulin was already given?
+# Help. $hours: how long the rapid insulin acts.
+given-help = In the last { $hours } hours, and since the glucose went high.
+# Button.
+given-pump = A correction by the pump
+# Button.
+given-needle = An injection by needle
+# Button.
+given-automatic = The pump corrected by itself
+# Button.
+given-meal = Food insulin by the pump
+# Button.
+given-long = Long-acting insulin by needle
+# Button.
+given-mistake = Something went wrong with a dose
+# Button: what the pump counts as still acting.
+given-on-board = The pump shows insulin on board
+# Below it. $units: number typed.
+given-on-board-is = Typed: { $units } units
+# Button: food that will be eaten.
+given-carbs = I will eat now
+# Below it.
+given-carbs-sub = Type the carbohydrate in grams.
+# Below it. $grams: number typed.
+given-carbs-is = Typed: { $grams } grams
+# Button: since when glucose is high.
+given-high-since = High since when?
+# Below it. $clock: the time typed.
+given-high-since-is = Since { $clock }
+# Button: nothing was given.
+given-nothing = Nothing
+# Button: the list is whole.
+given-done = That is all
+# Button.
+given-unsure = I am not sure
+# Heading when nobody knows what was given.
+unsure-given = Do not inject now
+# In large type.
+unsure-given-do = Nobody knows what is still working. Call first.
+# Line.
+unsure-given-look = Look: pump history, pen, syringe, the other parent.
+# Line.
+unsure-given-call = Test glucose every 15 minutes until you have called.
+# Button: an amount is likely.
+unsure-given-maybe = I know how much it may have been
+# Below it.
+unsure-given-maybe-sub = It then counts as given.
+# Button.
+unsure-given-back = I know now what was given
+# Titles of the entry pages.
+entry-pump = Correction by the pump: how many units?
+# Title.
+entry-needle = Injection: how many units?
+# Title.
+entry-automatic = By the pump itself: how many units?
+# Title.
+entry-meal = Food insulin by the pump: how many units?
+# Title.
+entry-long = Long-acting insulin: how many units?
+# Title.
+entry-maybe = How many units may it have been?
+# Title.
+entry-on-board = What does the pump show on board?
+# Title.
+entry-carbs = How much will you eat?
+# Title.
+entry-order = How many units did they order?
+# Help.
+entry-order-help = Say the number back to them first.
+# Title after a mistake.
+entry-mistake = How many units went in that are not written here?
+# Title after "another number".
+entry-yes = How many units did you inject?
+# Title.
+entry-off-body = How many units did the pump give?
+# Title.
+entry-when = When was that?
+# Title.
+entry-high-since = Since when is glucose high?
+# Title.
+entry-glucose = What was the glucose then?
+# Title. $units: a dose; $clock: a time.
+entry-sure = { $units } at { $clock }: are you sure?
+# Button.
+entry-sure-yes = Yes, it was given
+# Button.
+entry-sure-no = I am not sure it was given
+# Below it.
+entry-sure-no-sub = It counts as given.
+# Button that repeats the number. $units.
+entry-yes-units = Yes, { $units } units
+# Button that repeats the number. $grams.
+entry-yes-grams = Yes, { $grams } grams
+# Button that repeats the reading. $value, $unit.
+entry-yes-glucose = Yes, { $value } { $unit }
+# Button that repeats the time. $clock.
+entry-yes-clock = Yes, at { $clock }
+# Button when that time was yesterday. $clock.
+entry-yes-yesterday = Yes, yesterday at { $clock }
+# Button.
+just-now = Just now
+# Button: at the time the dose was shown. $clock.
+at-shown = At { $clock }
+# Question.
+mistake-question = What went wrong?
+# Answer.
+mistake-wrong = The wrong insulin
+# Answer.
+mistake-many = Too many units
+# Answer.
+mistake-twice = Given twice
+# Answer.
+mistake-off-body = Off-body insulin went into the body
+# Question.
+mistake-insulin = Which insulin went in?
+# Answer. $name: the plan's insulin.
+insulin-rapid = Rapid-acting: { $name }
+# Answer. $name: the plan's insulin.
+insulin-long = Long-acting: { $name }
+# Answer where the plan names none.
+insulin-long-any = Long-acting insulin
+# In the record.
+rapid-word = rapid-acting
+# In the record.
+long-word = long-acting
+
+## Outcomes: headings and the line below
+
+# Heading.
+outcome-low-emergency = Call for help now
+# Line.
+line-low-emergency = Glucose may be very low. Do not give insulin.
+# Heading.
+outcome-emergency = Go to hospital now
+# Line.
+line-emergency = These signs or ketones need a hospital.
+# Heading.
+outcome-too-much = Too much insulin may be working
+# Line.
+line-too-much = Do not inject rapid insulin. Eat, and look often.
+# Heading.
+outcome-treat-low = Glucose is low
+# Line.
+line-treat-low = Do not inject insulin. Take sugar now.
+# Heading.
+outcome-eat-now = Eat now
+# Line.
+line-eat-now = Glucose will fall. Do not inject insulin.
+# Heading.
+outcome-no-plan = This plan may not be used
+# Line.
+line-no-plan = It is not agreed, or past its date. Do not inject by it. Call.
+# Heading.
+outcome-test-glucose = Test glucose from a finger
+# Line.
+line-test-glucose = A dose needs a number from a washed finger.
+# Heading.
+outcome-test-ketones = Test ketones now
+# Line.
+line-test-ketones = Do not inject before ketones are tested.
+# Heading.
+outcome-call-team = Call your team now
+# Line.
+line-call-team = Do not inject another dose before the call.
+# Heading over the steps, where the dose itself has its own page.
+outcome-inject = Inject by needle
+# Heading.
+outcome-coming-down = It is coming down
+# Line.
+line-coming-down = Ketones fall. Go on as the steps say.
+# Heading.
+outcome-eat-and-inject = Eat and inject
+# Line.
+line-eat-and-inject = Ketones need insulin, and insulin needs food now.
+# Heading.
+outcome-eat = Eat carbohydrate
+# Line.
+line-eat = Do not inject now. Ketones fall with food and the pump’s insulin.
+# Heading.
+outcome-wait = Wait for the next look
+# Line.
+line-wait = The pump’s correction is still working. Do not give another.
+# Heading.
+outcome-correct-by-pump = Correct once with the pump
+# Line.
+line-correct-by-pump = Ketones are low. Then look again at the time below.
+# Heading.
+outcome-off-pump = The pump is off
+# Line.
+line-off-pump = No insulin comes by itself now. Call your team.
+# Heading.
+outcome-change-set = Change the set now
+# Line.
+line-change-set = Do not inject now. Look again after the change.
+# Heading.
+outcome-over = The incident is over
+# Line.
+line-over = Glucose and ketones are down. Keep the next look.
+# Heading.
+outcome-look-again = Nothing found now
+# Line.
+line-look-again = Look again at the time below, or when you feel worse.
+# Heading.
+outcome-hold = Do not inject now
+# Heading.
+outcome-clock = Is this the right time?
+# Heading, where the core asks it.
+outcome-did-you-inject = Did you inject it?
+
+## Cautions
+
+# A caution.
+caution-could-go-low = Glucose could go low. Have sugar ready. Somebody stays awake.
+# A caution.
+caution-in-grace = The plan is past its review day. Ask for a new one.
+# A caution.
+caution-stale-weight = Weight in the plan is old. Tell your team.
+# A caution.
+caution-cut = The plan’s limit made this dose smaller. Call your team.
+# A caution.
+caution-under-step = The dose is less than one mark. Do not draw it.
+# A caution.
+caution-sensor-only = This rests on a sensor alone. Call your team.
+# A caution.
+caution-no-strips = Ketones are not tested. Get strips.
+# A caution.
+caution-long-acting = Long-acting insulin went wrong. Call your team.
+# A caution.
+caution-new-line = The new set has not proved itself yet.
+
+## Steps: what to do, and what is true after it
+
+# $number: emergency number.
+step-emergency-call = Call { $number }
+# Words for the emergency call.
+step-tell-them = “Type 1 diabetes. Ketoacidosis. Insulin pump failure.”
+# Words for the emergency call when glucose is low.
+step-tell-them-low = “Type 1 diabetes. Very low glucose. Insulin pump.”
+# $grams: sugar.
+step-sugar = Take { $grams } grams of sugar now
+# $glucagon: the plan's words for it.
+step-glucagon = Give glucagon: { $glucagon }
+# Step.
+step-retest = Wash a finger and test again
+# Step.
+step-test-ketones = Test ketones
+# Step.
+step-stop-pump = Stop the pump
+# $name: the child; $born: date of birth.
+step-confirm-child = Is this { $name }, born { $born }?
+# $name and $phone of a contact.
+step-call-home = Call home: { $name }, { $phone }
+# $dose, $insulin: its name, $device: syringe or pen.
+step-inject = Inject { $dose } of { $insulin } by { $device }
+# $grams: carbohydrate.
+step-eat = Eat { $grams } grams of carbohydrate
+# Step.
+step-change-set = Change the infusion set
+# Step.
+step-change-reservoir = New reservoir
+# Step.
+step-change-insulin = New vial, if in doubt
+# $dose: what the pump gives away from the body.
+step-off-body = Pump: { $dose } into a sink
+# $until: time.
+step-automation-off = Automation off until { $until }
+# Step.
+step-drink = Drink water
+# Step.
+step-pump-correction = Give one correction by the pump
+# $until: time.
+step-wait = Wait until { $until }
+# $at: time.
+step-set-alarm = Set the alarm for { $at }
+# $name and $phone of a contact.
+step-call-team = Call { $name }, { $phone }
+# Where the plan names no contact.
+step-call-team-any = Call your diabetes team
+# Where the plan names no contact.
+step-call-home-any = Call home
+# Step.
+step-get-strips = Get ketone strips
+# A tablet for diabetes; generic word.
+step-stop-sglt2 = Stop the SGLT2 tablet
+# Step.
+step-long-acting = Ask for the long-acting dose
+# $hours: number.
+step-bridge = Rapid insulin every { $hours } hours
+# Step.
+step-restock = Restock what was used
+# Step.
+step-close-incident = Close this incident
+# In step-inject.
+device-syringe = syringe
+# In step-inject.
+device-pen = pen
+# Lines under a step.
+lines-change-set-1 = New cannula.
+# Line.
+lines-change-set-2 = New place.
+# Line.
+lines-change-set-3 = New tubing, if it has one.
+# Line.
+lines-change-reservoir-1 = Fill a new one.
+# Line.
+lines-change-reservoir-2 = Do not reuse the old insulin.
+# Line.
+lines-change-insulin-1 = Heat, frost, age or lumps spoil insulin.
+# Line.
+lines-off-body-1 = Take the tubing off the body first.
+# Line.
+lines-off-body-2 = Let the pump give it into a sink.
+# Line.
+lines-off-body-3 = So the pump counts the injected dose.
+# Line.
+lines-automation-off-1 = Or the pump corrects the same high again.
+# Line.
+lines-drink-1 = Small sips, often.
+# Line.
+lines-pump-correction-1 = Take the pump’s own number. Do not give a second one.
+# Line.
+lines-set-alarm-1 = Use this phone’s own alarm. This page cannot wake you.
+# Line.
+lines-set-alarm-2 = A second person awake is better.
+# Line.
+lines-retest-1 = Dry the finger. Sugar on the skin reads high.
+# Line.
+lines-sugar-1 = Glucose tablets, juice or sugar. Do not inject.
+# Line.
+lines-eat-1 = Something that works fast, like juice or bread.
+# Line.
+lines-get-strips-1 = A pharmacy, a neighbour or the hospital.
+# Line.
+lines-restock-1 = Set, reservoir, insulin, syringes, strips.
+# Line.
+lines-close-incident-1 = The record stays. Show it to your clinic.
+# Line.
+lines-long-acting-1 = The team names the units. Type what was injected.
+# Line.
+lines-bridge-1 = Until long-acting insulin works. The team names the units.
+# After the step.
+done-emergency-call = The call is answered
+# After the step.
+done-tell-them = I have said it
+# After the step.
+done-sugar = The sugar is taken
+# After the step.
+done-glucagon = Glucagon is given
+# After the step.
+done-retest = I will test again
+# After the step.
+done-test-ketones = Ketones are tested
+# After the step.
+done-stop-pump = The pump is stopped
+# After the step.
+done-confirm-child = Yes, this is the child
+# After the step.
+done-call = The call is answered
+# After the step.
+done-eat = It is eaten
+# After the step.
+done-change-set = The set is changed
+# After the step.
+done-change-reservoir = The reservoir is new
+# After the step.
+done-change-insulin = The insulin is new
+# After the step.
+done-off-body = The pump gave it
+# After the step.
+done-automation-off = Automation is off
+# After the step.
+done-drink = I drink
+# After the step.
+done-pump-correction = The pump gave a correction
+# After the step.
+done-wait = I wait
+# After the step.
+done-set-alarm = The alarm is set
+# After the step.
+done-get-strips = I will get strips
+# After the step.
+done-stop-sglt2 = The tablet is stopped
+# After the step.
+done-long-acting = Long-acting is injected
+# After the step.
+done-bridge = I have understood
+# After the step.
+done-restock = It is restocked
+# After the step.
+done-close-incident = Close it
+# A step not done. $step: its words.
+step-skipped = Not done: { $step }
+# Button under a step.
+step-cannot = I cannot do this now
+# Below it.
+step-cannot-sub = It stays on the list as not done.
+# Button under the step for new insulin.
+insulin-not-doubted = The insulin is in order
+# Button: the pump reported another amount.
+off-body-other = It gave another number
+# Button that opens the dose page.
+see-dose = See the dose
+# A done step. $dose.
+injected = Injected: { $dose }
+# Button after the last step.
+steps-over = All steps are seen
+# Button.
+call-answered = Answered
+# Button.
+call-no-answer = No answer
+# Said after it.
+no-answer-do = No answer is written down. Call again soon. Worse? Call the emergency number.
+# Button: the team ordered a dose on the phone.
+call-order = They ordered a dose
+# Below it.
+call-order-sub = Write it down, then inject it.
+# Kept in the record.
+order-text = Ordered on the phone.
+# Kept in the record.
+note-glucagon = Glucagon given.
+# Kept in the record when an answer was changed.
+strike-reason = Typed wrong, changed.
+# Button and heading.
+why = Why?
+# Button on the steps.
+change-answers = Change an answer
+
+## The dose page
+
+# Heading.
+inject-now = Inject now
+# Heading where the hospital comes first.
+inject-on-the-way = For the way, never instead of going
+# $insulin: its name.
+by-needle = { $insulin }, by needle
+# Line.
+rapid-new-vial = Rapid-acting, from a new vial.
+# $dose.
+pen-dial = Dial { $dose } on the pen.
+# $capacity: size of the syringe.
+syringe-size = { $capacity }-unit syringe.
+# $step: units of a mark; $marks: how many marks.
+syringe-marks = Each mark is { $step } units. Marks to draw: { $marks }.
+# $rescue and $meal: the two parts of one dose.
+parts = For the high: { $rescue } units. For food: { $meal } units.
+# Button.
+type-units = Type the units you see
+# Button.
+not-injecting = I do not inject
+# Button.
+use-pen = Use the pen
+# Button.
+use-syringe = Use the syringe
+# Table heading for screen readers.
+working = How it was worked out
+# Line of the working.
+working-correction = Correction
+# Line.
+working-on-board = Still working
+# Line.
+working-net = Correction left
+# Line.
+working-extra = For ketones
+# Line.
+working-cap = At most
+# Line: the ketone share was larger.
+chosen-extra = Greater: ketones
+# Line: the correction was larger.
+chosen-net = Greater: correction
+# Line: what a limit took away.
+working-cut = Cut by a limit
+# Last line.
+working-total = Down to a mark
+# The dose is the usual correction.
+usual = Your usual correction
+# $times: how many times.
+times-usual = { $times } times your usual correction
+# $units: dose if the pump's doses counted the other way.
+other-bound = Counting the pump’s doses the other way: { $units } units.
+# Question.
+typed-question = How many units do you see?
+# Button that repeats the number. $units.
+typed-yes = I see { $units } units
+# Heading. $typed: what was typed; $dose: the plan's dose.
+different = You typed { $typed }. The plan says { $dose }.
+# In large type.
+different-look = Look again.
+# Line.
+different-do = Do not inject another number than the plan’s.
+# Button.
+look-again = Look again at the syringe
+# Button. $typed.
+different-given = I have already injected { $typed }
+# Below it.
+different-given-sub = It is written down as given.
+# Heading. $dose.
+inject-this = Inject { $dose } now
+# Line.
+inject-place = Into a new place, away from the set.
+# Line.
+inject-pump = Do not give it with the pump.
+# Button. $dose.
+have-injected = I have injected { $dose }
+# Question.
+refuse-question = You do not inject this dose?
+# Line.
+refuse-line = It is written down as not injected.
+# Line.
+refuse-call = Call your team if you are in doubt.
+# Button.
+refuse-wrong = No, I typed something wrong
+# Button.
+refuse-yes = No, I do not inject it
+# Button.
+back-to-dose = Back to the dose
+# Said afterwards.
+refused-recorded = Written down: not injected.
+# Question after a return.
+did-question = Did you inject it?
+# $dose and $clock: when it was shown.
+did-shown = { $dose } were shown at { $clock }.
+# Button. $dose.
+did-yes = Yes, { $dose }
+# Button.
+did-other = Yes, another number
+# Button.
+did-no = No, nothing was injected
+# Button.
+did-unsure = I am not sure
+# Below it.
+did-unsure-sub = It counts as given.
+# Line.
+did-look = Look: syringe, needle, vial, and whoever was there.
+# Picture.
+picture-syringe = { $capacity }-unit syringe, needle up, plunger at { $dose }
+# Picture.
+picture-strip = A ketone strip touching a drop of blood
+# Picture.
+picture-cannula = A new cannula, straight under the skin
+# Picture.
+picture-edge = Read the edge of the plunger nearest the needle
+# Label in the picture.
+picture-edge-label = Read this edge
+
+## Help
+
+# Above the words to say.
+say-these = Say these words
+# Line.
+help-wait = Do not wait for a number to fall.
+# Line.
+help-mouth = Cannot swallow? Do not give food or drink.
+# Line.
+help-low-insulin = Do not give insulin.
+# Line.
+help-low-mouth = Give sugar only if the person swallows well.
+# Button.
+help-answered = The call is answered
+# Below it, where a dose follows.
+help-dose-sub = Next: a dose for the way. Never instead of going.
+# Below it.
+help-steps-sub = Next: what to do until help comes.
+# Button.
+help-no-answer = No answer yet, go on
+# Button: the remaining questions.
+help-test = Test while you wait
+# Below it.
+help-test-sub = Glucose and ketones, once the call is made.
+# Line.
+wash = Wash your hands with soap.
+# Line.
+dry = Dry them well.
+# Button.
+type-finger = Type the finger reading
+# Button.
+type-ketones = Type the ketones
+# Button.
+go-on-without = I cannot. Go on.
+# Button.
+cannot-test-call = I cannot test. What else?
+
+## Hold, waiting, tubing, clock, why
+
+# Label over the time.
+hold-until = Hold until
+# Label.
+hold-given = Given
+# $dose and $clock.
+hold-given-value = { $dose } at { $clock }
+# Label.
+hold-why = Why
+# Line.
+hold-why-value = That dose is still working. A second one adds to it.
+# Heading over a large clock time.
+look-again-at = Look again at
+# What to test.
+look-both = Test glucose and ketones.
+# What to test.
+look-glucose = Test glucose.
+# What to test.
+look-ketones = Test ketones.
+# Title of a later look.
+look-later = Another look
+# Heading. $clock: the look that is late.
+late-title = The look of { $clock } is
+# After a large number.
+late-minutes = minutes late
+# After a large number.
+late-hours = hours late
+# Heading where no look is planned.
+no-look = No look is planned
+# $minutes: number.
+in-minutes = In { $minutes } minutes
+# $dose and $insulin.
+given-by-needle = { $dose } of { $insulin } by needle
+# Until that time.
+until-correction = Until then, do not inject a correction.
+# Until that time.
+until-ketone = Until then, do not inject for ketones.
+# Until that time.
+until-automation = Until then, keep automation off.
+# Until that time.
+until-long = Until then, do not inject long-acting insulin again.
+# Until that time.
+until-rapid = Until then, do not inject rapid insulin.
+# Button.
+test-now = Test now
+# Below it.
+test-now-sub = Glucose first, then ketones.
+# Button: a look before its time.
+test-early = Test now, before the look
+# $clock: time of the alarm.
+alarm-is-set = The alarm is set for { $clock }.
+# Below the alarm button. $clock.
+alarm-sub = Use this phone’s own alarm, { $clock }.
+# Question.
+tubing-question = Where was the end of the tubing?
+# $dose and $clock.
+tubing-gave = The pump gave { $dose } at { $clock }.
+# Answer.
+tubing-sink = Over a sink
+# Below it.
+tubing-sink-sub = Away from the body
+# Answer.
+tubing-body = At the body
+# Below it.
+tubing-body-sub = Still joined to the cannula
+# Answer.
+tubing-unsure = I am not sure
+# Line.
+clock-look = Look at another clock.
+# Line.
+clock-set = Wrong here? Set this phone’s clock.
+# Line.
+clock-call = Cannot settle it? Do not inject. Call your team.
+# Button.
+clock-again = The clock is right now
+# $rule: the rule's short name.
+why-rule = Rule { $rule } decided. It rests on:
+# $rule and $gate: short names of the rule and of what closed the way to a dose.
+why-rule-gate = Rule { $rule } decided, then { $gate } held. It rests on:
+# Names of facts.
+fact-carbs = Food now
+# A fact.
+fact-unwell = Ill in another way
+# A fact.
+fact-mistake = Mistake
+# A fact.
+fact-on-board = Shown by the pump
+# A fact.
+fact-offers-nothing = Pump offers nothing
+# A fact.
+fact-high-since = High since
+# A fact.
+fact-with = Syringe or pen
+# A fact.
+fact-viewer = Who looks
+# A fact.
+fact-agreement = Agreement
+# A fact.
+fact-pregnant = Pregnant
+# A fact.
+fact-sglt2 = SGLT2 tablet
+# A fact.
+fact-incident = Incident
+# A fact.
+fact-dose-shown = Dose shown
+# A fact.
+fact-dose-refused = Dose not injected
+# A fact.
+fact-injection = Injection
+# A fact.
+fact-pump-dose = Pump dose
+# A fact.
+fact-off-body = Off-body dose
+# A fact.
+fact-changed = Change
+# A fact.
+fact-automation = Automation
+# A fact.
+fact-pump = Pump on or off
+# A fact.
+fact-look = Planned look
+# A fact.
+fact-call = Call
+# A fact.
+fact-order = Order
+# A fact.
+fact-alarm = Alarm
+# A fact.
+fact-note = Note
+# A fact.
+fact-strike = Struck entry
+# Value of a fact from the record. $clock: time of the latest one.
+fact-last = { $clock }
+# Value of a fact.
+yes = yes
+# Value of a fact.
+no = no
+# State of the plan.
+status-draft = draft
+# State of the plan.
+status-agreed = agreed
+# State of the plan.
+status-superseded = replaced
+# State of the plan.
+status-withdrawn = withdrawn
+# Who looks.
+viewer-person = at home
+# Who looks.
+viewer-school = at school
+# Where a fact comes from.
+from-entered = you said
+# Where a fact comes from.
+from-recorded = from the record
+# Where a fact comes from.
+from-plan = from the plan
+
+## The record
+
+# In the record.
+record-opened = The incident began
+# In the record.
+record-closed = The incident was closed
+# $value, $unit, $source: finger or sensor.
+record-glucose = Glucose { $value } { $unit }, { $source }
+# $value.
+record-ketones = Ketones { $value } mmol/L
+# $word: the strip's word.
+record-urine = Urine strip: { $word }
+# $dose.
+record-shown = Shown: { $dose }
+# In the record.
+record-refused = The shown dose was not injected
+# $dose, $insulin: rapid-acting or long-acting.
+record-injection = Injected: { $dose }, { $insulin }
+# $dose, $insulin.
+record-injection-unsure = Perhaps injected: { $dose }, { $insulin }
+# $dose.
+record-pump-correction = Pump correction: { $dose }
+# $dose.
+record-pump-meal = Pump, for food: { $dose }
+# $dose.
+record-pump-automatic = Pump by itself: { $dose }
+# $dose.
+record-off-body-sink = Pump, over a sink: { $dose }
+# $dose.
+record-off-body-body = Pump, at the body: { $dose }
+# $dose.
+record-off-body-unsure = Pump, not sure where: { $dose }
+# $grams.
+record-carbs = Carbohydrate: { $grams } grams
+# $clock.
+record-look = Next look planned for { $clock }
+# $to: who.
+record-call = Called { $to }
+# $to: who.
+record-call-unanswered = Called { $to }, no answer
+# Who was called.
+call-to-team = the team
+# Who was called.
+call-to-emergency = the emergency number
+# Who was called.
+call-to-home = home
+# $by: who ordered.
+record-order = A dose was ordered by { $by }
+# $clock.
+record-alarm = Alarm set for { $clock }
+# In the record.
+record-strike = An entry was struck
+# Beside a struck entry.
+record-struck = Struck

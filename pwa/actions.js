@@ -1,0 +1,278 @@
+// What a tap does: it adds to the record, keeps the answers, or opens a page. No clinical rule stands here; whether a
+// number is possible and what follows from it is asked of the core each time.
+import * as events from './events.js';
+import { showsAdvice, startsRun, stepsOf } from './flow.js';
+import { situation } from './situation.js';
+import { elements, members, object, shown, string, trimmed, typed } from './text.js';
+import { clockOf } from './times.js';
+import { answerActions } from './answers.js';
+
+export const fromStore = events.fromText;
+
+const emptyPad = () => ({ digits: '' });
+
+export const newDraft = (fresh, now) => ({ id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
+  passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
+
+// The dose is in the record, and read back, before anybody sees it: a phone that dies then still asks about it.
+const showDose = async ({ state, add, keepDraft, clock }) => {
+  const { run } = state.draft;
+  const answer = { text: run.answer, ...JSON.parse(run.answer) };
+  const step = stepsOf(answer, run).find(entry => entry.current);
+  if (step?.id !== 'inject' || run.shown || !answer.dose) return;
+  const dose = members(members(run.answer).dose);
+  run.units = dose.units;
+  run.parts = dose.parts;
+  await add(events.doseShown(run.ids.shown, clock().text, { units: dose.units, insulin: answer.dose.insulin, parts: dose.parts }));
+  run.shown = run.ids.shown;
+  state.doseInHand = true;
+  await keepDraft();
+};
+
+const startRun = async tools => {
+  const { state, add, keepDraft, clock, fresh } = tools;
+  const { draft, advice } = state;
+  const now = clock();
+  draft.run = { answer: advice.text, marks: {}, ids: { shown: fresh(), injection: fresh(), ...Object.fromEntries(advice.steps.map(step => [step.id, fresh()])) } };
+  await keepDraft();
+  if (advice.incident === 'open' && !state.holds.incident?.recorded) await add(events.incident(draft.ids.incident, now.text, 'opened'));
+  for (const [index, look] of advice.looks.entries()) {
+    const due = look.at ?? look.due;
+    await add(events.look(`${draft.run.ids.shown}-${index}`, now.text, due, look.what));
+  }
+  await showDose(tools);
+};
+
+// After every tap: is there an answer that has to be shown now? Then its steps begin.
+export const settle = async tools => {
+  const { state } = tools;
+  const { draft, advice } = state;
+  if (!draft || state.panel || !state.plan) return;
+  if (draft.run) { await showDose(tools); return; }
+  if (advice && showsAdvice(draft, advice) && startsRun(advice)) await startRun(tools);
+};
+
+// While the dose is on the screen time goes on. What would be advised now, had it not been shown? If that is another
+// answer, the old one must not stand there as if it were new: the page asks whether it was injected.
+export const stillRight = ({ state, ask, clock, recordText }) => {
+  const run = state.draft?.run;
+  if (!run?.shown || run.injected || !state.doseInHand) return;
+  const record = recordText(state.plan.doc.id, state.record.filter(event => event.id !== run.shown));
+  const answer = ask('advise', { record, situation: situation(state.draft, clock().text) });
+  const shownThen = JSON.parse(run.answer);
+  if (answer.refused || answer.outcome !== shownThen.outcome || answer.dose?.text !== shownThen.dose.text) state.doseInHand = false;
+};
+
+export const actions = tools => {
+  const { state, add, keepDraft, clock, fresh, words, store, core, planOf, recordText } = tools;
+  const mark = () => state.plan?.doc.decimalMark ?? '.';
+  const open = panel => { state.panel = panel; state.pad = emptyPad(); state.said = null; };
+  const literal = () => typed(state.pad.digits, mark());
+  const unitsText = digits => words('dose-text', { number: shown(digits, mark()) });
+  const marked = (id, kind = 'done') => { state.draft.run.marks[id] = { mark: kind, clock: clock().clock }; };
+  const stepNow = id => state.steps.find(step => step.id === id);
+  const endDraft = () => { state.draft = null; state.panel = null; state.pad = emptyPad(); state.ticks = []; state.said = null; };
+
+  const offer = (planText, eventTexts, extra) => {
+    const planId = JSON.parse(planText)?.id;
+    const record = recordText(typeof planId === 'string' ? planId : '', eventTexts.map(text => ({ text })));
+    const answer = core.ask('holds', object({ plan: planText, record, now: string(clock().text) }));
+    state.candidate = answer.refused ? { ...extra, refused: JSON.parse(answer.text).refused }
+      : { ...extra, ...planOf(planText), events: eventTexts.length ? eventTexts : null };
+  };
+
+  // The needle is in: what went in is recorded as it was typed, with the readings it was decided on.
+  const inject = async ({ units, at, sure = true, shownId, sameDose, device, id, order }) => {
+    const { draft } = state;
+    const run = draft?.run;
+    const shownEvent = state.record.find(event => event.id === shownId);
+    await add(events.injection(id, at, { insulin: 'rapid', units, device, sure, order, shown: shownId,
+      parts: sameDose && shownEvent ? members(shownEvent.text).parts : undefined,
+      glucose: draft?.glucose && !draft.glucose.unknown ? draft.glucose : undefined,
+      ketones: draft?.ketones && !draft.ketones.unknown ? draft.ketones : undefined }));
+    if (run && (run.shown === shownId || order)) {
+      run.injected = { text: unitsText(units), units, at, id, same: Boolean(sameDose) };
+      run.marks.inject = { mark: 'done', clock: clockOf(at) };
+    }
+    state.doseInHand = false;
+    state.panel = null;
+    await keepDraft();
+  };
+
+  const deviceNow = () => state.draft?.with ?? (state.plan.doc.syringe ? 'syringe' : 'pen');
+
+  const stepEvents = {
+    changeSet: (id, at) => events.changed(id, at, 'set'), changeReservoir: (id, at) => events.changed(id, at, 'reservoir'), changeInsulin: (id, at) => events.changed(id, at, 'insulin'),
+    automationOff: (id, at) => events.automation(id, at, 'paused'), stopPump: (id, at) => events.pump(id, at, 'off'),
+    sugar: (id, at, step) => events.carbs(id, at, step.slots.grams), glucagon: (id, at) => events.note(id, at, words('note-glucagon')),
+    eat: (id, at, step) => events.carbs(id, at, step.slots.grams, state.parts && state.draft.run.injected ? state.draft.run.injected.id : undefined),
+    setAlarm: (id, at) => { const look = state.advice.looks[0]; return events.alarmSet(id, at, look?.at ?? look?.due ?? at); },
+    closeIncident: (id, at) => events.incident(id, at, 'closed'),
+  };
+
+  const recordings = {
+    set: (id, at) => events.changed(id, at, 'set'), reservoir: (id, at) => events.changed(id, at, 'reservoir'), insulin: (id, at) => events.changed(id, at, 'insulin'),
+    pumpOff: (id, at) => events.pump(id, at, 'off'), pumpOn: (id, at) => events.pump(id, at, 'on'),
+    paused: (id, at) => events.automation(id, at, 'paused'), automationOn: (id, at) => events.automation(id, at, 'on'),
+  };
+
+  return {
+    ...answerActions(tools, { open, emptyPad, literal, unitsText, marked, inject, deviceNow }),
+
+    refresh() {},
+    async open(name) { open({ name, ids: {} }); if (name === 'typed') state.panel.ids.injection = state.draft.run.ids.injection; await keepDraft(); },
+    async close() { open(null); await keepDraft(); },
+    key(sign) {
+      const { digits } = state.pad;
+      const limit = state.panel?.name === 'entryTime' ? 4 : 5;
+      if (digits.length >= limit) { state.pad = { digits, problem: words('pad-full') }; return; }
+      if (sign === mark()) { if (!digits.includes(sign)) state.pad = { digits: `${digits || '0'}${sign}` }; return; }
+      // A leading zero is kept only before the mark or on a clock: "05" would be read two ways.
+      state.pad = { digits: digits === '0' && limit === 5 ? sign : digits + sign };
+    },
+    erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
+
+    async demo(name) { offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), [], { isFile: true }); },
+    async planFile(file) {
+      if (!file) return;
+      const text = file.size > 6000000 ? '' : await file.text();
+      let doc = null;
+      try { doc = JSON.parse(text); } catch { /* the core says what is wrong with it */ }
+      if (!doc || typeof doc !== 'object' || Array.isArray(doc)) {
+        state.candidate = { isFile: true, refused: JSON.parse(core.ask('holds', text).text).refused ?? [{ path: '', reason: 'notJson' }] };
+      } else if (doc.format === 'stopgap.copy' && doc.plan && doc.record?.events) {
+        const parts = members(text);
+        offer(parts.plan, elements(members(parts.record).events), { isFile: true });
+      } else offer(text, [], { isFile: true });
+    },
+    dropCandidate() { state.candidate = null; },
+    async takePlan() {
+      const { text, events: brought } = state.candidate;
+      try { await store.takePlan(text); } catch { state.kept = false; }
+      state.plan = planOf(text);
+      let known = [];
+      try { known = (await store.eventsOf(state.plan.doc.id)).map(event => fromStore(event.text)); } catch { state.kept = false; }
+      state.record = known;
+      for (const item of brought ?? []) await add(fromStore(item));
+      state.candidate = null;
+      endDraft();
+      await keepDraft();
+    },
+
+    async start() { endDraft(); state.draft = newDraft(fresh, clock()); await keepDraft(); },
+    async pass() { state.draft.passed.push(state.advice.outcome); state.draft.run = null; await keepDraft(); },
+    // Nothing more can be tested: the steps of what was answered begin, with their call.
+    async run() { await startRun(tools); },
+
+    async seeDose() { state.draft.run.listed = false; await keepDraft(); },
+    async with(device) {
+      const { draft } = state;
+      await add(events.doseRefused(`${draft.run.shown}-r`, clock().text, draft.run.shown));
+      draft.with = device; draft.run = null;
+      await keepDraft();
+    },
+    async typedUnits() {
+      const units = literal();
+      if (!units || trimmed(units) === '0') { state.pad.problem = words('pad-unfinished'); return; }
+      const same = trimmed(units) === trimmed(state.draft.run.units);
+      state.panel = { name: same ? 'injectNow' : 'different', units: trimmed(units), text: unitsText(units), same };
+      state.pad = emptyPad();
+      await keepDraft();
+    },
+    async injected() {
+      const { units, same, order } = state.panel;
+      const { run } = state.draft;
+      await inject({ units, at: clock().text, shownId: order ? undefined : run.shown, sameDose: same, device: deviceNow(), id: order ? `${order}-i` : run.ids.injection, order });
+    },
+    async refused(wrongAnswer) {
+      await add(events.doseRefused(`${state.draft.run.shown}-r`, clock().text, state.draft.run.shown));
+      state.draft.run = null;
+      if (wrongAnswer) { state.panel = null; state.draft.redo = 'glucose'; } else { endDraft(); state.said = words('refused-recorded'); }
+      await keepDraft();
+    },
+    async didInject(answer) {
+      const { id, clock: shownClock, at } = state.holds.unanswered;
+      const shownEvent = state.record.find(event => event.id === id);
+      const units = members(shownEvent.text).units;
+      if (answer === 'no') {
+        await add(events.doseRefused(`${id}-r`, clock().text, id));
+        if (state.draft?.run?.shown === id) state.draft.run = null;
+        await keepDraft();
+      } else if (answer === 'unsure') {
+        await inject({ units, at: shownEvent.at ?? at, sure: false, shownId: id, sameDose: true, device: deviceNow(), id: `${id}-i` });
+        if (state.draft && !state.draft.run?.injected) { state.draft = null; await keepDraft(); }
+      } else {
+        open(answer === 'same' ? { name: 'entryTime', kind: 'yes', units, same: true, shownId: id, shownClock, shownAt: shownEvent.at, answersShown: true, ids: { event: `${id}-i` } }
+          : { name: 'entryUnits', kind: 'yes', shownId: id, shownClock, shownAt: shownEvent.at, answersShown: true, ids: { event: `${id}-i` } });
+        await keepDraft();
+      }
+    },
+
+    async stepDone(id) {
+      const { run } = state.draft;
+      const step = stepNow(id);
+      const now = clock();
+      if (id === 'pumpCorrection') { open({ name: 'entryUnits', kind: 'pump', step: id, ids: { event: run.ids[id] } }); await keepDraft(); return; }
+      if (id === 'longActing') { open({ name: 'entryUnits', kind: 'long', step: id, ids: { event: run.ids[id] } }); await keepDraft(); return; }
+      if (id === 'offBody') {
+        const units = typed(step.slots.dose.split('\u00a0')[0].replace(/[\u2066-\u2069]/g, ''), mark());
+        open({ name: 'tubing', units, text: unitsText(units), clock: now.clock, ids: { event: run.ids[id] } });
+        await keepDraft();
+        return;
+      }
+      const event = stepEvents[id]?.(run.ids[id], now.text, step);
+      if (event) await add(event);
+      marked(id);
+      await keepDraft();
+    },
+    async stepSkipped(id) { marked(id, 'skipped'); await keepDraft(); },
+    async offBodyOther() { open({ name: 'entryUnits', kind: 'offBody', ids: { event: state.draft.run.ids.offBody } }); await keepDraft(); },
+    async tubing(end) {
+      await add(events.offBody(state.panel.ids.event, clock().text, state.panel.units, end));
+      marked('offBody');
+      open(null);
+      // Insulin that may have gone into the body changes everything: the core is asked again at once.
+      tools.look();
+      const { draft } = state;
+      const answer = tools.ask('advise', { situation: situation(draft, clock().text) });
+      if (!answer.refused && ['tooMuch', 'emergency', 'lowEmergency'].includes(answer.outcome) && answer.outcome !== state.advice.outcome) draft.run = null;
+      await keepDraft();
+    },
+    async called({ step, answered }) {
+      const { run } = state.draft;
+      const to = { emergencyCall: 'emergency', callTeam: 'team', callHome: 'home' }[step];
+      run.ids[step] ??= fresh();
+      await add(events.call(answered ? run.ids[step] : `${run.ids[step]}-n`, clock().text, to, answered));
+      marked(step, answered ? 'done' : 'skipped');
+      state.said = answered ? null : words('no-answer-do');
+      await keepDraft();
+    },
+    async stepsOver() { endDraft(); await keepDraft(); },
+    async alarmSet() { const { due } = state.next; await add(events.alarmSet(`alarm-${due.replace(/[^0-9]/g, '-')}`, clock().text, due)); },
+    async record(what) {
+      state.panel.ids[what] ??= fresh();
+      await add(recordings[what](state.panel.ids[what], clock().text));
+      state.said = state.unkept.length ? null : words('saved', { clock: clock().clock });
+    },
+    writtenDown() { state.unkept.shift(); },
+
+    async night() {
+      state.nightChoice = { auto: 'night', night: 'day', day: 'auto' }[state.nightChoice];
+      try { await store.put('night', state.nightChoice); } catch { state.kept = false; }
+    },
+    async export() {
+      const text = object({ format: string('stopgap.copy'), version: '1', plan: state.plan.text, record: recordText() });
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+      link.download = `stopgap-${clock().text.slice(0, 10)}.json`;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+    },
+    async removeAll() {
+      try { await store.removeEverything(); } catch { state.kept = false; }
+      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null });
+      endDraft();
+    },
+    acceptRelease() { navigator.serviceWorker.controller.postMessage({ accept: state.newer }); setTimeout(() => location.reload(), 300); },
+  };
+};

@@ -1,0 +1,242 @@
+// Start, which screen, draw. The only file that reads the clock, and the only one that asks the core, the store and the
+// words. What is kept: the plan, the record and the answers in hand. Everything else is worked out afresh by `look`.
+import { render } from './vendor/lit-html.js';
+import * as core from './core.js';
+import * as store from './store.js';
+import { reader } from './words.js';
+import * as act from './actions.js';
+import { openQuestion, screenOf, stepsOf } from './flow.js';
+import { record, situation } from './situation.js';
+import { members, object, shown, string } from './text.js';
+import { clockOf, dayOf, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import * as startViews from './views/start.js';
+import * as questionViews from './views/questions.js';
+import * as adviceViews from './views/advice.js';
+import { line, seenList, signList, urineWord } from './views/record.js';
+
+const views = { ...startViews, ...questionViews, ...adviceViews };
+const root = document.getElementById('app');
+let words;
+
+const state = {
+  plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
+  unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, trouble: null,
+  engine: '', release: '', order,
+};
+
+const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
+
+// Days are written out; the month is a word of the language.
+const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
+const planLines = plan => ({ born: day(plan.person.born), agreed: day(plan.agreement.on), review: day(plan.agreement.reviewBy) });
+const planOf = text => {
+  const doc = JSON.parse(text);
+  return { text, doc, lines: planLines(doc), demo: doc.id.startsWith('p-demo-') };
+};
+
+const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
+const ask = (call, rest) => core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest }));
+
+const amount = (event, key) => shown(members(event.text)[key], state.plan?.doc.decimalMark ?? '.');
+const answerText = (name, answer) => ({
+  signs: () => (answer.what.length || answer.unwell ? [...(answer.what.length ? [signList(answer.what, words)] : []), ...(answer.unwell ? [words('sign-unwell')] : [])].join(', ')
+    : answer.unknown ? words('not-known') : words('none')),
+  glucose: () => (answer.unknown ? words('not-known') : answer.reading ? words('meter-says', { word: answer.reading })
+    : words('reading', { value: answer.literal.replace('.', state.mark), unit: answer.unit })),
+  ketones: () => (answer.reading ? words('meter-says', { word: answer.reading }) : answer.literal ? words('reading', { value: answer.literal.replace('.', state.mark), unit: 'mmol/L' })
+    : answer.urine ? urineWord(answer.urine, words) : { notYet: () => words('ketones-not-yet'), noStrips: () => words('ketones-no-strips'), error: () => words('ketones-error') }[answer.unknown]()),
+  seen: () => (answer.what.length || answer.offersNothing ? [...(answer.what.length ? [seenList(answer.what, words)] : []), ...(answer.offersNothing ? [words('seen-offers-nothing')] : [])].join(', ')
+    : answer.unknown ? words('not-known') : words('none')),
+}[name]());
+
+const nextLook = () => {
+  const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
+  const look = looks.find(entry => entry.overdue) ?? looks[0];
+  return look && { look, clock: look.clock, due: look.due, what: look.what, overdue: look.overdue,
+    late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))) };
+};
+
+// The parts of the shown dose as they stand in the answer's text, only where there is more than one.
+const partsShown = answer => {
+  if (!answer?.dose) return null;
+  const parts = members(members(members(answer.text).dose).parts);
+  return /^0(\.0+)?$/.test(parts.meal) ? null : { rescue: shown(parts.rescue, state.mark), meal: shown(parts.meal, state.mark) };
+};
+
+const preparePlan = () => {
+  const { doc } = state.plan;
+  state.team = doc.contacts.find(contact => contact.relation === 'team') ?? doc.contacts[0] ?? { name: doc.emergencyNumber, phone: doc.emergencyNumber };
+  state.emergencyNumber = doc.emergencyNumber;
+  state.insulinName = doc.rapid.name;
+  state.planLine = words('plan-line', { revision: String(doc.revision), day: day(doc.agreement.on) });
+  state.actionHours = members(members(state.plan.text).rapid).actionHours.replace('.', state.mark);
+};
+
+// Everything that follows from plan, record, answers and the time, worked out again.
+const look = () => {
+  state.now = clock();
+  state.mark = state.plan?.doc.decimalMark ?? '.';
+  document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
+  if (!state.plan || !state.writer) return;
+  preparePlan();
+  const holds = ask('holds', { now: string(state.now.text) });
+  if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
+  state.holds = holds;
+  state.next = nextLook();
+  const { draft } = state;
+  const run = draft?.run;
+  state.advice = run ? { text: run.answer, ...JSON.parse(run.answer) } : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
+  if (state.advice?.refused) throw new Error(`advise: ${JSON.stringify(state.advice.refused)}`);
+  state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
+  state.injected = run?.injected?.text;
+  state.parts = partsShown(state.advice);
+  state.canGoOn = Boolean(draft && openQuestion({ ...draft, redo: undefined }));
+  state.answers = draft ? ['signs', 'glucose', 'ketones', 'seen'].filter(name => draft[name] && draft.redo !== name)
+    .map(name => ({ name, text: answerText(name, draft[name]), clock: clockOf(draft[name].at) })) : [];
+  state.noMeter = Boolean(draft?.noMeter);
+  state.retest = Boolean(draft?.retest);
+  state.unit = draft?.unit ?? state.plan.doc.glucoseUnit;
+  state.otherUnit = state.unit !== state.plan.doc.glucoseUnit;
+  state.urine = draft?.urine ?? state.plan.doc.ketones.test === 'urine';
+  state.readsStrips = state.plan.doc.ketones.rows.some(row => row.urine?.length);
+  state.highSinceClock = draft?.highSince ? clockOf(draft.highSince) : '';
+  const typedTime = lastTimeAt(state.pad.digits, state.now.moment);
+  state.yesterday = Boolean(typedTime && dayOf(stamp(typedTime)) !== dayOf(state.now.text));
+  state.alarmSet = Boolean(state.next && state.record.some(event => event.kind === 'alarmSet' && event.doc.due === state.next.due));
+  const dosed = new Set(['injection', 'pumpDose', 'offBody', 'mistake']);
+  const strikes = new Set(state.record.filter(event => event.kind === 'strike').map(event => event.doc.target));
+  const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount), struck: strikes.has(event.id) }));
+  state.story = story.filter(entry => entry.kind !== 'strike').sort((a, b) => order(b.at, a.at));
+  // What was already given is shown where it is asked for: the last day of it, oldest first.
+  state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
+};
+
+let drawn = '';
+let failed = false;
+const draw = () => {
+  const name = screenOf(state);
+  document.documentElement.dataset.screen = name;
+  render(views[name](state, words, send), root);
+  const place = `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  if (place === drawn) return;
+  drawn = place;
+  const heading = root.querySelector('h1');
+  document.title = heading?.textContent ?? 'Stopgap';
+  heading?.focus({ preventScroll: true });
+  scrollTo(0, 0);
+};
+
+// What cannot be shown whole is not shown at all: the words are missing or the core refused. Help stays in reach.
+const fail = problem => {
+  if (failed) { location.href = 'danger.html'; return; }
+  failed = true;
+  state.trouble = String(problem?.message ?? problem);
+  console.error(problem);
+  try { draw(); } catch { location.href = 'danger.html'; }
+};
+
+// One deed after another: a tap that comes while another is being written waits its turn.
+let turn = Promise.resolve();
+const inTurn = deed => { turn = turn.then(deed).catch(fail); return turn; };
+const send = (name, detail) => inTurn(async () => {
+  await actions[name](detail);
+  look();
+  await act.settle(tools);
+  look();
+  draw();
+});
+const refresh = () => inTurn(async () => { if (state.trouble) return; look(); await act.settle(tools); look(); draw(); });
+
+const keepDraft = async () => {
+  try { await store.put('draft', JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks })); } catch { state.kept = false; }
+};
+const quiet = new Set(['incident', 'look', 'alarmSet', 'call', 'note', 'sign', 'seen', 'strike', 'doseRefused']);
+const add = async event => {
+  if (state.record.some(known => known.id === event.id)) return;
+  try { await store.addEvent(state.plan.doc.id, event.id, event.text); } catch {
+    state.kept = false;
+    if (!quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount) });
+  }
+  state.record.push(event);
+};
+const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText };
+const actions = act.actions(tools);
+
+const announceNewer = registration => {
+  const tell = worker => worker?.addEventListener('statechange', () => askKeeper());
+  registration.addEventListener('updatefound', () => tell(registration.installing));
+  tell(registration.installing);
+};
+const askKeeper = async () => {
+  const keeper = navigator.serviceWorker?.controller;
+  if (!keeper) return;
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = ({ data }) => { state.newer = data.newer; refresh(); };
+  keeper.postMessage({ ask: 'newer' }, [port2]);
+};
+// Scripts may come only from this one address, so only this one passes the policy.
+const keepOffline = async () => {
+  if (!navigator.serviceWorker) return;
+  const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: address => { if (address !== 'sw.js') throw new TypeError(address); return address; } });
+  try {
+    announceNewer(await navigator.serviceWorker.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' }));
+    await navigator.serviceWorker.ready;
+    askKeeper();
+  } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
+};
+
+const openStore = async () => {
+  try {
+    await store.open();
+    const text = await store.currentPlan();
+    if (text) {
+      state.plan = planOf(text);
+      state.record = (await store.eventsOf(state.plan.doc.id)).map(event => act.fromStore(event.text));
+    }
+    const kept = JSON.parse((await store.get('draft')) ?? '{}');
+    Object.assign(state, { draft: kept.draft ?? null, panel: kept.panel ?? null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
+    state.nightChoice = (await store.get('night')) ?? 'auto';
+    state.persisted = await store.persist();
+  } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); }
+};
+
+const begin = async () => {
+  await openStore();
+  state.doseInHand = false;
+  await refresh();
+  // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
+  setInterval(() => { if (state.draft?.run?.shown) act.stillRight(tools); refresh(); }, 20000);
+  document.addEventListener('visibilitychange', () => { if (!document.hidden) { act.stillRight(tools); refresh(); } });
+};
+
+// One writer among the tabs: the next one waits here until this one is closed.
+const asWriter = async () => {
+  if (!navigator.locks) return begin();
+  const mine = await navigator.locks.request('stopgap-writer', { ifAvailable: true }, lock => {
+    if (!lock) return false;
+    begin();
+    return new Promise(() => {});
+  }).catch(() => begin());
+  if (mine !== false) return undefined;
+  state.writer = false;
+  look();
+  draw();
+  return navigator.locks.request('stopgap-writer', () => { state.writer = true; drawn = ''; begin(); return new Promise(() => {}); });
+};
+
+const start = async () => {
+  const [source] = await Promise.all([fetch('i18n/en.ftl').then(answer => { if (!answer.ok) throw new Error('words'); return answer.text(); }), core.load()]);
+  words = reader('en-GB', source);
+  const version = core.ask('version', '{}');
+  state.engine = String(version.engine);
+  state.release = self.RELEASE?.id ?? '-';
+  root.replaceChildren();
+  // Page and core of two different releases must never answer together.
+  if (self.RELEASE && String(self.RELEASE.engine) !== state.engine) throw new Error(words('trouble-mixed'));
+  // The second tap of a double tap would land on the next screen's button: it is nobody's wish. Keys are typed fast.
+  root.addEventListener('click', event => { if (event.detail > 1 && !event.target.closest('.pad')) { event.stopPropagation(); event.preventDefault(); } }, true);
+  asWriter().catch(fail);
+  keepOffline();
+};
+
+start().catch(problem => { if (words) fail(problem); else location.href = 'danger.html'; });

@@ -1,0 +1,61 @@
+// Which screen comes next. The order of the questions is the order of the core's rules; what they mean is the core's alone.
+
+export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
+
+// These answers are shown as soon as they are known: no further question may stand in their way.
+const atOnce = new Set(['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'eatNow', 'noPlan', 'clockInDoubt', 'didYouInject']);
+// These ask for something before anything can be done, and are asked again with every answer.
+const asking = new Set(['testGlucose', 'testKetones', 'clockInDoubt', 'didYouInject']);
+
+export const openQuestion = draft => draft.redo ?? questions.find(name => !draft[name]) ?? null;
+
+// A meter word or a sensor number that the core does not accept is tested again before the next question.
+const readingInDoubt = (draft, advice) => advice.outcome === 'testGlucose' && draft.glucose && !draft.glucose.unknown;
+
+export const showsAdvice = (draft, advice) => {
+  if (!draft || !advice || draft.redo || draft.unsure) return false;
+  if (!openQuestion(draft)) return !draft.given.unknown || atOnce.has(advice.outcome);
+  if (draft.passed.includes(advice.outcome)) return false;
+  return atOnce.has(advice.outcome) || Boolean(readingInDoubt(draft, advice));
+};
+
+export const startsRun = advice => !asking.has(advice.outcome);
+
+// The pump is squared with what the plan says, or, where another number went in, with that number.
+export const stepsOf = (answer, run) => {
+  let found = false;
+  return answer.steps.map(step => {
+    const mark = run.marks[step.id];
+    const current = !mark && !found;
+    found ||= current;
+    const slots = step.id === 'offBody' && run.injected && !run.injected.same ? { ...step.slots, dose: run.injected.text } : step.slots;
+    return { ...step, slots, mark: mark?.mark, clock: mark?.clock, current };
+  });
+};
+
+const runScreen = state => {
+  const { run } = state.draft;
+  const step = state.steps.find(entry => entry.current);
+  if (['emergency', 'lowEmergency'].includes(state.advice.outcome) && !run.marks.emergencyCall) return 'help';
+  if (step?.id === 'inject' && run.shown && !run.listed) return 'dosePage';
+  return 'stepsPage';
+};
+
+export const screenOf = state => {
+  if (state.trouble) return 'trouble';
+  if (!state.writer) return 'otherTab';
+  if (state.unkept.length) return 'writeDown';
+  if (state.candidate) return state.candidate.refused ? 'refused' : 'offered';
+  if (!state.plan) return 'first';
+  const doseInHand = state.draft?.run?.shown && state.draft.run.shown === state.holds?.unanswered?.id && state.doseInHand;
+  if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
+  if (state.panel) return state.panel.name;
+  const { draft, advice } = state;
+  if (draft?.run) return runScreen(state);
+  if (draft?.unsure) return 'signsUnsure';
+  if (draft && showsAdvice(draft, advice))
+    return { testGlucose: 'testGlucose', testKetones: 'testKetones', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
+  if (draft?.given?.unknown) return 'givenUnsure';
+  if (draft) return openQuestion(draft);
+  return state.holds?.incident || state.holds?.looks?.length || state.holds?.holds?.length ? 'waiting' : 'home';
+};

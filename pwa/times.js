@@ -1,0 +1,32 @@
+// Moments as text. No function here reads the clock: app.js does, and hands the moment over.
+
+const two = value => String(value).padStart(2, '0');
+
+// RFC 3339 with the offset of this place: the offset is what gives the core the local time of day.
+export const stamp = moment => {
+  const ahead = -moment.getTimezoneOffset();
+  const size = Math.abs(ahead);
+  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}T${two(moment.getHours())}:${two(moment.getMinutes())}:${two(moment.getSeconds())}`
+    + `${ahead < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+};
+
+export const clockOf = text => text.slice(11, 16);
+export const dayOf = text => text.slice(0, 10);
+
+// Four typed figures as the latest moment that has shown them on this clock, or null where no clock shows them.
+export const lastTimeAt = (digits, now) => {
+  if (!/^([01][0-9]|2[0-3])[0-5][0-9]$/.test(digits)) return null;
+  const moment = new Date(now);
+  moment.setHours(+digits.slice(0, 2), +digits.slice(2), 0, 0);
+  if (moment > now) moment.setDate(moment.getDate() - 1);
+  return moment;
+};
+
+export const order = (a, b) => Date.parse(a) - Date.parse(b);
+export const minutesUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 60000);
+
+// At night the page is dark: from 21:00 to 07:00 by this clock.
+export const isNight = clock => clock >= '21:00' || clock < '07:00';
+
+// How late a look is, in the unit a person would say it in.
+export const late = minutes => (minutes < 120 ? { number: String(minutes), unit: 'minutes' } : { number: String(Math.floor(minutes / 60)), unit: 'hours' });

@@ -1,0 +1,287 @@
+// What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
+// amount and clock time here is text from the core.
+import { html, nothing } from '../vendor/lit-html.js';
+import { arrow, cannula, edge, half, keypad, main, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { seenList, signList, urineWord } from './record.js';
+
+const outcome = (name, words) => ({
+  lowEmergency: () => words('outcome-low-emergency'), emergency: () => words('outcome-emergency'), tooMuch: () => words('outcome-too-much'),
+  treatLow: () => words('outcome-treat-low'), eatNow: () => words('outcome-eat-now'), noPlan: () => words('outcome-no-plan'),
+  testGlucose: () => words('outcome-test-glucose'), testKetones: () => words('outcome-test-ketones'), callTeam: () => words('outcome-call-team'),
+  injectAtAnyGlucose: () => words('outcome-inject'), comingDown: () => words('outcome-coming-down'), inject: () => words('outcome-inject'),
+  eatAndInject: () => words('outcome-eat-and-inject'), eat: () => words('outcome-eat'), wait: () => words('outcome-wait'),
+  correctByPump: () => words('outcome-correct-by-pump'), offPump: () => words('outcome-off-pump'), changeSet: () => words('outcome-change-set'),
+  over: () => words('outcome-over'), lookAgain: () => words('outcome-look-again'), hold: () => words('outcome-hold'),
+  clockInDoubt: () => words('outcome-clock'), didYouInject: () => words('outcome-did-you-inject'),
+}[name]());
+
+const outcomeLine = (name, words) => ({
+  tooMuch: () => words('line-too-much'), treatLow: () => words('line-treat-low'), eatNow: () => words('line-eat-now'), noPlan: () => words('line-no-plan'),
+  callTeam: () => words('line-call-team'), comingDown: () => words('line-coming-down'), eatAndInject: () => words('line-eat-and-inject'), eat: () => words('line-eat'),
+  wait: () => words('line-wait'), correctByPump: () => words('line-correct-by-pump'), offPump: () => words('line-off-pump'), changeSet: () => words('line-change-set'),
+  over: () => words('line-over'), lookAgain: () => words('line-look-again'), lowEmergency: () => words('line-low-emergency'), emergency: () => words('line-emergency'),
+}[name]?.());
+
+const caution = (name, words) => ({
+  couldGoLow: () => words('caution-could-go-low'), inGrace: () => words('caution-in-grace'), staleWeight: () => words('caution-stale-weight'),
+  cut: () => words('caution-cut'), underStep: () => words('caution-under-step'), sensorOnly: () => words('caution-sensor-only'),
+  noStrips: () => words('caution-no-strips'), longActing: () => words('caution-long-acting'), newLineUnproven: () => words('caution-new-line'),
+}[name]());
+export const cautions = (advice, words) => (advice.cautions.length
+  ? html`<ul class="lines cautions">${advice.cautions.map(entry => html`<li>${caution(entry.what ?? entry.id ?? entry, words)}</li>`)}</ul>` : nothing);
+
+const device = (name, words) => ({ syringe: () => words('device-syringe'), pen: () => words('device-pen') }[name]());
+
+// Every step with its words. `slots` come from the core; a slot that is missing stops the page.
+export const stepTitle = (step, words, outcomeName) => {
+  const s = step.slots ?? {};
+  return {
+    emergencyCall: () => words('step-emergency-call', { number: s.number }),
+    tellThem: () => (outcomeName === 'lowEmergency' ? words('step-tell-them-low') : words('step-tell-them')),
+    sugar: () => words('step-sugar', { grams: s.grams }), glucagon: () => words('step-glucagon', { glucagon: s.glucagon }), retest: () => words('step-retest'),
+    testKetones: () => words('step-test-ketones'), stopPump: () => words('step-stop-pump'), confirmChild: () => words('step-confirm-child', { name: s.name, born: s.born }),
+    callHome: () => (s.phone ? words('step-call-home', { name: s.name, phone: s.phone }) : words('step-call-home-any')),
+    inject: () => words('step-inject', { dose: s.dose, insulin: s.insulin, device: device(s.device, words) }), eat: () => words('step-eat', { grams: s.grams }),
+    changeSet: () => words('step-change-set'), changeReservoir: () => words('step-change-reservoir'), changeInsulin: () => words('step-change-insulin'),
+    offBody: () => words('step-off-body', { dose: s.dose }), automationOff: () => words('step-automation-off', { until: s.until }), drink: () => words('step-drink'),
+    pumpCorrection: () => words('step-pump-correction'), wait: () => words('step-wait', { until: s.until }), setAlarm: () => words('step-set-alarm', { at: s.at }),
+    callTeam: () => (s.phone ? words('step-call-team', { name: s.name, phone: s.phone }) : words('step-call-team-any')), getStrips: () => words('step-get-strips'), stopSglt2: () => words('step-stop-sglt2'),
+    longActing: () => words('step-long-acting'), bridge: () => words('step-bridge', { hours: s.hours }), restock: () => words('step-restock'), closeIncident: () => words('step-close-incident'),
+  }[step.id]();
+};
+
+const stepLines = (id, words) => ({
+  changeSet: () => [words('lines-change-set-1'), words('lines-change-set-2'), words('lines-change-set-3')],
+  changeReservoir: () => [words('lines-change-reservoir-1'), words('lines-change-reservoir-2')],
+  changeInsulin: () => [words('lines-change-insulin-1')],
+  offBody: () => [words('lines-off-body-1'), words('lines-off-body-2'), words('lines-off-body-3')],
+  automationOff: () => [words('lines-automation-off-1')],
+  drink: () => [words('lines-drink-1')],
+  pumpCorrection: () => [words('lines-pump-correction-1')],
+  setAlarm: () => [words('lines-set-alarm-1'), words('lines-set-alarm-2')],
+  retest: () => [words('lines-retest-1')],
+  sugar: () => [words('lines-sugar-1')],
+  eat: () => [words('lines-eat-1')],
+  getStrips: () => [words('lines-get-strips-1')],
+  restock: () => [words('lines-restock-1')],
+  closeIncident: () => [words('lines-close-incident-1')],
+  longActing: () => [words('lines-long-acting-1')],
+  bridge: () => [words('lines-bridge-1')],
+}[id]?.() ?? []);
+
+// What will be true after the tap.
+const stepDone = (id, words) => ({
+  emergencyCall: () => words('done-emergency-call'), tellThem: () => words('done-tell-them'), sugar: () => words('done-sugar'), glucagon: () => words('done-glucagon'),
+  retest: () => words('done-retest'), testKetones: () => words('done-test-ketones'), stopPump: () => words('done-stop-pump'), confirmChild: () => words('done-confirm-child'),
+  callHome: () => words('done-call'), eat: () => words('done-eat'), changeSet: () => words('done-change-set'), changeReservoir: () => words('done-change-reservoir'),
+  changeInsulin: () => words('done-change-insulin'), offBody: () => words('done-off-body'), automationOff: () => words('done-automation-off'), drink: () => words('done-drink'),
+  pumpCorrection: () => words('done-pump-correction'), wait: () => words('done-wait'), setAlarm: () => words('done-set-alarm'), callTeam: () => words('done-call'),
+  getStrips: () => words('done-get-strips'), stopSglt2: () => words('done-stop-sglt2'), longActing: () => words('done-long-acting'), bridge: () => words('done-bridge'),
+  restock: () => words('done-restock'), closeIncident: () => words('done-close-incident'),
+}[id]());
+
+// A plan without a contact still has the emergency number.
+const call = (step, state, words, send) => html`
+  <a class="press now wide" href=${tel(step.slots.number || step.slots.phone || state.emergencyNumber)}><span>${words('call-name', { name: step.slots.number || step.slots.name || state.emergencyNumber })}
+    ${step.slots.phone ? html`<span class="sub"><bdi dir="ltr">${step.slots.phone}</bdi></span>` : nothing}</span>${arrow}</a>
+  <div class="pair">${half(words('call-answered'), () => send('called', { step: step.id, answered: true }))}${half(words('call-no-answer'), () => send('called', { step: step.id, answered: false }))}</div>`;
+
+const current = (step, state, words, send, number, heading) => html`<li class="step cur"><div class="top">${square.now(String(number))}
+    ${heading === 1 ? html`<h1 tabindex="-1">${stepTitle(step, words, state.advice.outcome)}</h1>` : html`<h2>${stepTitle(step, words, state.advice.outcome)}</h2>`}</div>
+  <div class="body"><div>${stepLines(step.id, words).map(line => html`<p>${line}</p>`)}</div>${step.id === 'changeSet' && state.plan.doc.pump.tubing === 'tubed' ? cannula(words) : nothing}</div>
+  ${['callTeam', 'callHome', 'emergencyCall'].includes(step.id) ? call(step, state, words, send)
+    : step.id === 'inject' ? main(words('see-dose'), () => send('seeDose'))
+    : main(stepDone(step.id, words), () => send('stepDone', step.id))}
+  ${step.id === 'offBody' ? plain(words('off-body-other'), () => send('offBodyOther')) : nothing}
+  ${step.id === 'changeInsulin' ? plain(words('insulin-not-doubted'), () => send('stepSkipped', step.id)) : nothing}
+  ${['callTeam', 'callHome', 'inject'].includes(step.id) ? nothing : plain(words('step-cannot'), () => send('stepSkipped', step.id), words('step-cannot-sub'))}
+  ${step.id === 'callTeam' ? plain(words('call-order'), () => send('entry', 'order'), words('call-order-sub')) : nothing}</li>`;
+
+const steps = (state, words, send, heading) => html`<ol class="steps">${state.steps.map((step, index) => {
+  if (step.mark === 'done') return html`<li class="step done">${square.done}<p class="txt">${step.id === 'inject' ? words('injected', { dose: state.injected }) : stepDone(step.id, words)}</p>
+    <b class="t"><bdi dir="ltr">${step.clock}</bdi></b></li>`;
+  if (step.mark === 'skipped') return html`<li class="step done">${square.later('–')}<p class="txt">${words('step-skipped', { step: stepTitle(step, words, state.advice.outcome) })}</p>
+    <b class="t"><bdi dir="ltr">${step.clock}</bdi></b></li>`;
+  return step.current ? current(step, state, words, send, index + 1, heading)
+    : html`<li class="step">${square.later(String(index + 1))}<p class="txt">${stepTitle(step, words, state.advice.outcome)}</p></li>`;
+})}</ol>`;
+
+// The outcome and its steps. After the needle the steps stand alone; before it, the outcome is the heading.
+export const stepsPage = (state, words, send) => {
+  const { advice } = state;
+  const lead = outcomeLine(advice.outcome, words);
+  const over = state.steps.every(step => step.mark);
+  return sheet(state, words, html`
+  ${state.injected && !over ? nothing : html`<div class="lead-in"><h1 tabindex="-1">${outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
+  ${advice.outcome === 'hold' ? holdBody(state, words) : nothing}
+  ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+  ${cautions(advice, words)}
+  ${steps(state, words, send, state.injected && !over ? 1 : 2)}
+  ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
+  <div class="answers">${plain(words('why'), () => send('open', 'why'))}
+  ${state.injected ? nothing : plain(words('change-answers'), () => send('again', 'glucose'))}</div>`);
+};
+
+const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="holdbox"><p class="lbl">${words('hold-until')}</p>
+  <p class="clock"><bdi dir="ltr">${state.advice.hold.clock}</bdi></p></div>` : nothing}
+  <dl class="fields plain">${state.advice.given ? html`<div><dt>${words('hold-given')}</dt><dd>${words('hold-given-value', { dose: state.advice.given.text, clock: state.advice.given.clock })}</dd></div>` : nothing}
+  <div><dt>${words('hold-why')}</dt><dd>${words('hold-why-value')}</dd></div></dl>`;
+
+const ledger = (dose, words) => {
+  const w = dose.working;
+  const row = (label, value) => (value === undefined || value === null ? nothing : html`<tr><td>${label}</td><td><bdi dir="ltr">${value}</bdi></td></tr>`);
+  return html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
+    ${row(words('working-correction'), w.correction)}${row(words('working-on-board'), w.onBoard)}${row(words('working-net'), w.net)}
+    ${row(words('working-extra'), w.extra)}${row(words('working-cap'), w.cap)}
+    ${w.chosen === 'none' ? nothing : row({ extra: () => words('chosen-extra'), net: () => words('chosen-net') }[w.chosen](), w.beforeRounding)}${row(words('working-cut'), w.cut)}
+    <tr class="total"><td>${words('working-total')}</td><td><bdi dir="ltr">${dose.number}</bdi></td></tr></tbody></table>
+  ${dose.timesUsual ? html`<p class="times">${dose.timesUsual === '1' ? words('usual') : words('times-usual', { times: dose.timesUsual })}</p>` : nothing}`;
+};
+
+export const dosePage = (state, words, send) => {
+  const { dose } = state.advice;
+  const pen = dose.device.kind === 'pen';
+  const both = state.plan.doc.syringe && state.plan.doc.pen;
+  return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
+    <h1 class="kicker" tabindex="-1">${state.advice.outcome === 'emergency' ? words('inject-on-the-way') : words('inject-now')}</h1>
+    <p class="dose"><span class="fig c${dose.number.length}"><bdi dir="ltr">${dose.number}</bdi></span><span class="units">&nbsp;${words('unit-units')}</span></p>
+    <div class="what"><b>${words('by-needle', { insulin: state.insulinName })}</b><p>${words('rapid-new-vial')}</p>
+      ${pen ? html`<p>${words('pen-dial', { dose: dose.text })}</p>` : html`<p>${words('syringe-size', { capacity: String(dose.device.capacity) })}</p>
+        <p>${words('syringe-marks', { step: dose.device.step, marks: String(dose.device.at) })}</p>`}
+      ${state.parts ? html`<p>${words('parts', { rescue: state.parts.rescue, meal: state.parts.meal })}</p>` : nothing}</div>
+    <div class="work">${ledger(dose, words)}</div>
+    ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }))}</div>
+  ${cautions(state.advice, words)}
+  <div class="end">${main(words('type-units'), () => send('open', 'typed'))}</div>
+  <div class="pair others">${half(words('not-injecting'), () => send('open', 'refuse'))}${half(words('why'), () => send('open', 'why'))}
+    ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>`);
+};
+
+export const typed = (state, words, send) => sheet(state, words, html`
+  ${question('', words('typed-question'))}${state.advice.dose.device.kind === 'pen' ? nothing : edge(words)}
+  ${keypad(state, words, send, { unit: words('unit-units') })}
+  <div class="end">${state.pad.digits ? main(words('typed-yes', { units: state.pad.digits }), () => send('typedUnits')) : plain(words('back'), () => send('close'))}</div>`);
+
+export const different = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('different', { typed: state.panel.text, dose: state.advice.dose.text })}</h1><p class="say">${words('different-look')}</p></div>
+  <p class="lede">${words('different-do')}</p>
+  <div class="end">${main(words('look-again'), () => send('open', 'typed'))}
+  ${plain(words('different-given', { typed: state.panel.text }), () => send('injected'), words('different-given-sub'))}</div>`);
+
+export const injectNow = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: state.panel.text })}</h1></div>
+  <ul class="lines"><li>${words('inject-place')}</li><li>${words('inject-pump')}</li></ul>
+  <div class="end">${main(words('have-injected', { dose: state.panel.text }), () => send('injected'))}${plain(words('back'), () => send('close'))}</div>`);
+
+export const refuse = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('refuse-question')}</h1></div><ul class="lines"><li>${words('refuse-line')}</li><li>${words('refuse-call')}</li></ul>
+  <div class="end cells">${plain(words('refuse-wrong'), () => send('refused', true))}${plain(words('refuse-yes'), () => send('refused', false))}${plain(words('back-to-dose'), () => send('close'))}</div>`);
+
+export const didYouInject = (state, words, send) => {
+  const { text, clock } = state.holds.unanswered;
+  return sheet(state, words, html`<div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
+  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('didInject', 'same'))}${plain(words('did-other'), () => send('didInject', 'other'))}
+    ${plain(words('did-no'), () => send('didInject', 'no'))}${plain(words('did-unsure'), () => send('didInject', 'unsure'), words('did-unsure-sub'))}</div>
+  <ul class="lines"><li>${words('did-look')}</li></ul>`);
+};
+
+export const help = (state, words, send) => {
+  const low = state.advice.outcome === 'lowEmergency';
+  const dose = state.advice.dose;
+  return html`<div class="sheet"><div class="block"><h1 tabindex="-1">${outcome(state.advice.outcome, words)}</h1><p>${outcomeLine(state.advice.outcome, words)}</p></div>
+  <main id="main"><a class="press now wide ring" href=${tel(state.emergencyNumber)}><span><span>${words('call')}</span><b><bdi dir="ltr">${state.emergencyNumber}</bdi></b></span></a>
+  <div class="say"><h2>${words('say-these')}</h2><p>${low ? words('step-tell-them-low') : words('step-tell-them')}</p></div>
+  <ul class="lines">${low ? html`<li>${words('help-low-insulin')}</li><li>${words('help-low-mouth')}</li>` : html`<li>${words('help-wait')}</li><li>${words('help-mouth')}</li>`}</ul>
+  ${cautions(state.advice, words)}
+  <div class="cells low">
+    ${plain(words('help-answered'), () => send('called', { step: 'emergencyCall', answered: true }), dose ? words('help-dose-sub') : words('help-steps-sub'))}
+    ${plain(words('help-no-answer'), () => send('called', { step: 'emergencyCall', answered: false }))}
+    <a class="press wide" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub"><bdi dir="ltr">${state.team.phone}</bdi></span></span></a>
+    ${state.canGoOn ? plain(words('help-test'), () => send('pass'), words('help-test-sub')) : nothing}</div>
+  </main><footer class="foot"><div class="row"><div class="cell"><span>${words('foot-now')}</span><b><bdi dir="ltr">${state.now.clock}</bdi></b></div>
+  <button type="button" class="press mid" @click=${() => send('again', 'signs')}>${words('back')}</button></div></footer></div>`;
+};
+
+export const testGlucose = (state, words, send) => sheet(state, words, html`
+  <div class="lead-in"><h1 tabindex="-1">${outcome('testGlucose', words)}</h1><p>${words('line-test-glucose')}</p></div>
+  <ul class="lines"><li>${words('wash')}</li><li>${words('dry')}</li></ul>${cautions(state.advice, words)}
+  <div class="end">${main(words('type-finger'), () => send('retest'))}${plain(words('no-meter'), () => send('retestNoMeter'))}
+  ${state.canGoOn ? plain(words('go-on-without'), () => send('pass')) : plain(words('cannot-test-call'), () => send('run'))}</div>`);
+
+export const testKetones = (state, words, send) => sheet(state, words, html`
+  <div class="lead-in"><h1 tabindex="-1">${outcome('testKetones', words)}</h1><p>${words('line-test-ketones')}</p></div>${cautions(state.advice, words)}
+  <div class="end">${main(words('type-ketones'), () => send('again', 'ketones'))}${plain(words('ketones-no-strips'), () => send('ketonesUnknown', 'noStrips'))}
+  ${plain(words('cannot-test-call'), () => send('run'))}</div>`);
+
+export const clockInDoubt = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${outcome('clockInDoubt', words)}</h1><p class="clock"><bdi dir="ltr">${state.now.clock}</bdi></p></div>
+  <ul class="lines"><li>${words('clock-look')}</li><li>${words('clock-set')}</li><li>${words('clock-call')}</li></ul>
+  <div class="end">${main(words('clock-again'), () => send('refresh'))}${plain(words('change-answers'), () => send('again', 'glucose'))}</div>`);
+
+export const tubing = (state, words, send) => sheet(state, words, html`
+  ${question('', words('tubing-question'), words('tubing-gave', { dose: state.panel.text, clock: state.panel.clock }))}
+  <div class="pics cells">
+    <button type="button" class="press wide" @click=${() => send('tubing', 'sink')}>${tubingPictures.sink}<span>${words('tubing-sink')}<small>${words('tubing-sink-sub')}</small></span></button>
+    <button type="button" class="press wide" @click=${() => send('tubing', 'body')}>${tubingPictures.body}<span>${words('tubing-body')}<small>${words('tubing-body-sub')}</small></span></button>
+    <button type="button" class="press wide" @click=${() => send('tubing', 'unsure')}>${tubingPictures.unsure}<span>${words('tubing-unsure')}</span></button></div>`);
+
+const origin = (entry, words) => ({ entered: () => words('from-entered'), recorded: () => words('from-recorded'), plan: () => words('from-plan') }[entry.from]());
+
+const factName = (name, words) => ({
+  glucose: () => words('glucose-label'), ketones: () => words('ketones-label'), signs: () => words('signs-label'), seen: () => words('seen-label'),
+  carbs: () => words('fact-carbs'), unwell: () => words('fact-unwell'), mistake: () => words('fact-mistake'), pumpOnBoard: () => words('fact-on-board'),
+  pumpOffersNothing: () => words('fact-offers-nothing'), highSince: () => words('fact-high-since'), with: () => words('fact-with'), viewer: () => words('fact-viewer'),
+  agreement: () => words('fact-agreement'), pregnant: () => words('fact-pregnant'), sglt2Inhibitor: () => words('fact-sglt2'),
+  incident: () => words('fact-incident'), sign: () => words('signs-label'), doseShown: () => words('fact-dose-shown'), doseRefused: () => words('fact-dose-refused'),
+  injection: () => words('fact-injection'), pumpDose: () => words('fact-pump-dose'), offBody: () => words('fact-off-body'), changed: () => words('fact-changed'),
+  automation: () => words('fact-automation'), pump: () => words('fact-pump'), look: () => words('fact-look'), call: () => words('fact-call'), order: () => words('fact-order'),
+  alarmSet: () => words('fact-alarm'), note: () => words('fact-note'), strike: () => words('fact-strike'),
+}[name]());
+
+const unknownKetones = words => ({ notYet: () => words('ketones-not-yet'), noStrips: () => words('ketones-no-strips'), error: () => words('ketones-error') });
+// A fact's value is the core's own text; what stands for a word is said in words.
+const factValue = ({ fact: name, value, from }, state, words) => {
+  if (from === 'recorded') return words('fact-last', { clock: value.slice(11, 16) });
+  if (value === 'none') return words('none');
+  if (value === 'true') return words('yes');
+  if (value === 'false') return words('no');
+  return ({
+    signs: () => signList(value.split(','), words), seen: () => seenList(value.split(','), words), highSince: () => value.slice(11, 16), with: () => device(value, words),
+    ketones: () => unknownKetones(words)[value]?.() ?? (/[0-9]|HI/.test(value) ? words('reading', { value: value.replace('.', state.mark), unit: 'mmol/L' }) : urineWord(value, words)),
+    glucose: () => words('reading', { value: value.replace('.', state.mark), unit: state.draft?.glucose?.unit ?? state.plan.doc.glucoseUnit }),
+    agreement: () => ({ draft: () => words('status-draft'), agreed: () => words('status-agreed'), superseded: () => words('status-superseded'), withdrawn: () => words('status-withdrawn') }[value]()),
+    viewer: () => ({ person: () => words('viewer-person'), school: () => words('viewer-school') }[value]()),
+  }[name] ?? (() => value))();
+};
+
+export const why = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('why')}</h1></div>
+  <p class="lede">${state.advice.gate ? words('why-rule-gate', { rule: state.advice.decidedBy, gate: state.advice.gate }) : words('why-rule', { rule: state.advice.decidedBy })}</p>
+  <dl class="fields wider">${state.advice.because.map(entry => html`<div><dt>${factName(entry.fact, words)}</dt><dd><bdi>${factValue(entry, state, words)}</bdi> <small>${origin(entry, words)}</small></dd></div>`)}</dl>
+  ${state.advice.dose ? html`<div class="answers">${ledger(state.advice.dose, words)}</div>
+    ${state.advice.dose.otherBound !== state.advice.dose.number ? html`<p class="note">${words('other-bound', { units: state.advice.dose.otherBound })}</p>` : nothing}` : nothing}
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`);
+
+const lookWhat = (what, words) => (what.includes('ketones') ? what.includes('glucose') ? words('look-both') : words('look-ketones') : words('look-glucose'));
+const until = (what, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'),
+  longActing: () => words('until-long'), allRapid: () => words('until-rapid') }[what]());
+
+// Between the looks: what is due, what must not be done until when. What is overdue comes before anything else.
+export const waiting = (state, words, send) => {
+  const { next, holds } = state;
+  const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: lookWhat(look.what, words) })),
+    ...holds.holds.map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
+  return sheet(state, words, html`<div class="lead-time">
+    ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
+      <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`
+      : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}<br><small>${words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
+  ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
+  <ol class="timetable">
+    ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
+    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
+  ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+  <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
+    : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
+  <div class="cells answers">${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+    ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
+};

@@ -1,0 +1,128 @@
+// Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
+import { html, nothing } from '../vendor/lit-html.js';
+import { foot, main, plain, plainSheet, sheet } from './parts.js';
+
+const fileInput = (words, send) => html`<label class="press wide file"><span>${words('bring-plan')}<span class="sub">${words('bring-plan-sub')}</span></span>
+  <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
+
+export const first = (state, words, send) => plainSheet(html`
+  <h1 class="name" tabindex="-1">${words('first-title')}</h1>
+  <p class="lede">${words('first-what')}</p>
+  <p class="lede">${words('first-who')}</p>
+  ${fileInput(words, send)}
+  <h2 class="lbl part">${words('first-demo')}</h2>
+  <div class="cells">
+    ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
+    ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
+  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : nothing}
+  <p class="note">${words('first-caution')}</p>
+  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>`);
+
+const reason = (entry, words) => {
+  const slots = { path: entry.path || '/', got: entry.got === undefined || entry.got === '' ? '–' : String(entry.got),
+    accepted: entry.accepted === undefined || entry.accepted === '' ? '–' : String(entry.accepted) };
+  const sentence = {
+    notJson: () => words('refused-not-json'), tooLarge: () => words('refused-too-large'), tooDeep: () => words('refused-too-deep'),
+    unknownKey: () => words('refused-unknown-key'), duplicateKey: () => words('refused-duplicate-key'), missing: () => words('refused-missing'),
+    wrongType: () => words('refused-wrong-type'), wrongUnit: () => words('refused-wrong-unit'), outOfRange: () => words('refused-out-of-range'),
+    tooPrecise: () => words('refused-too-precise'), notAscending: () => words('refused-not-ascending'), duplicateId: () => words('refused-duplicate-id'),
+    contradiction: () => words('refused-contradiction'), newerFormat: () => words('refused-newer-format'), fingerprintMismatch: () => words('refused-fingerprint'),
+  }[entry.reason];
+  return html`<li><p><b>${(sentence ?? (() => words('refused-other')))()}</b></p>
+    <p class="path"><bdi dir="ltr">${slots.path}</bdi></p>
+    <p>${words('refused-got', { got: slots.got })} ${words('refused-accepted', { accepted: slots.accepted })}</p></li>`;
+};
+
+export const refused = (state, words, send) => plainSheet(html`
+  <h1 class="name small" tabindex="-1">${words('refused-title')}</h1>
+  <p class="lede">${state.candidate.isFile ? words('refused-kept') : words('refused-call')}</p>
+  <ul class="lines">${state.candidate.refused.map(entry => reason(entry, words))}</ul>
+  <div class="end">${main(words('back'), () => send('dropCandidate'))}</div>`);
+
+const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
+
+const planFields = (plan, lines, words) => html`<dl class="fields">
+  ${field(words('plan-label'), words('plan-revision', { revision: String(plan.revision), title: plan.title }))}
+  ${field(words('plan-born'), lines.born)}
+  ${field(words('plan-agreed'), lines.agreed)}
+  ${field(words('plan-by'), words('plan-by-value', { by: plan.agreement.by, role: plan.agreement.role }))}
+  ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}</dl>`;
+
+export const offered = (state, words, send) => plainSheet(html`
+  <h1 class="name" tabindex="-1">${state.candidate.doc.person.name}</h1>
+  ${state.candidate.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : html`<p class="lede">${words('offered-ask')}</p>`}
+  ${planFields(state.candidate.doc, state.candidate.lines, words)}
+  ${state.candidate.events ? html`<p class="note">${words('offered-record', { count: String(state.candidate.events.length) })}</p>` : nothing}
+  <div class="end">${main(state.candidate.demo ? words('take-demo') : words('take-plan'), () => send('takePlan'))}
+  ${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
+
+export const home = (state, words, send) => html`<div class="sheet"><main id="main">
+  <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
+  ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
+  ${planFields(state.plan.doc, state.plan.lines, words)}
+  <button type="button" class="press now start wide" @click=${() => send('start')}><span><span class="big">${words('start')}</span>
+    <span class="sub">${words('start-sub')}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>
+  ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('acceptRelease'), words('newer-version-sub'))}</div>` : nothing}
+  <div class="cells">
+    ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
+    ${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+    ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>
+  ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
+  </main>${foot(state, words, { calm: true })}</div>`;
+
+export const more = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('more')}</h1></div>
+  <div class="cells">
+    ${plain(words('export'), () => send('export'), words('export-sub'))}
+    ${plain(words('other-plan'), () => send('open', 'first'), words('other-plan-sub'))}
+    ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
+    ${plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
+  <p class="note">${state.persisted === true ? words('storage-firm') : words('storage-loose')}</p>
+  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>
+  <p class="note">${words('about', { engine: state.engine, release: state.release })}</p>
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });
+
+export const remove = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('remove-ask')}</h1></div>
+  <p class="lede">${words('remove-what')}</p>
+  <div class="end"><div class="cells">${plain(words('remove-yes'), () => send('removeAll'))}${plain(words('remove-no'), () => send('close'))}</div></div>`, { calm: true });
+
+export const before = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('before')}</h1></div>
+  ${state.story.length ? html`<ol class="timetable">${state.story.map(entry => html`<li class=${entry.struck ? 'past struck' : ''}>
+    <b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${entry.day}</small></b><p>${entry.text}${entry.struck ? html`<br><b class="k">${words('record-struck')}</b>` : nothing}</p></li>`)}</ol>`
+    : html`<p class="lede">${words('before-none')}</p>`}
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });
+
+export const change = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('change-title')}</h1></div>
+  <div class="cells">
+    ${plain(words('change-set'), () => send('record', 'set'))}
+    ${plain(words('change-reservoir'), () => send('record', 'reservoir'))}
+    ${plain(words('change-insulin'), () => send('record', 'insulin'))}
+    ${plain(words('change-pump-off'), () => send('record', 'pumpOff'))}
+    ${plain(words('change-pump-on'), () => send('record', 'pumpOn'))}
+    ${state.plan.doc.pump.automation === 'none' ? nothing : html`
+      ${plain(words('change-automation-paused'), () => send('record', 'paused'))}
+      ${plain(words('change-automation-on'), () => send('record', 'automationOn'))}`}
+    ${plain(words('change-dose'), () => send('open', 'given'), words('change-dose-sub'))}
+    ${plain(words('change-mistake'), () => send('open', 'mistake'))}</div>
+  ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });
+
+export const otherTab = (state, words) => plainSheet(html`
+  <h1 class="name small" tabindex="-1">${words('other-tab')}</h1><p class="lede">${words('other-tab-why')}</p><p class="lede">${words('other-tab-do')}</p>
+  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>`);
+
+// Storage refused it: the person is the only store left.
+export const writeDown = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('write-down')}</h1>
+    <p class="clock"><bdi dir="ltr">${state.unkept[0].clock}</bdi></p><p class="say">${state.unkept[0].text}</p></div>
+  <p class="lede">${words('write-down-why')}</p>
+  <div class="end">${main(words('written-down'), () => send('writtenDown'))}</div>`);
+
+export const trouble = (state, words) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('trouble')}</h1><p>${words('trouble-what')}</p></div><main id="main">
+  ${state.plan ? html`<a class="press now wide ring" href="tel:${state.team.phone.replace(/[^+0-9]/g, '')}"><span><span>${words('call')}</span><b class="name small">${state.team.name}</b></span></a>` : nothing}
+  <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
+  <div class="end"><a class="press wide" href="./">${words('trouble-again')}</a></div>
+  <p class="note">${state.trouble}</p></main></div>`;
