@@ -5,17 +5,22 @@ import { code, files, read } from './read.mjs';
 
 const flow = ['units', 'figures', 'model', 'action', 'rules', 'advise', 'documents'];
 const upTo = part => flow.slice(0, flow.indexOf(part) + 1);
+// One evaluation of the rules, and what stands around it: the reasons, the school's orders, the table of doses.
+const ways = { because: 'advise', school: 'advise', table: 'advise' };
 const everything = [...flow, 'holds', 'json', 'version', 'ask'];
 const sees = {
   ...Object.fromEntries(flow.map(part => [part, upTo(part)])),
   holds: [...upTo('advise'), 'holds'],
   json: ['units', 'figures', 'model', 'documents', 'json'],
-  version: ['units', 'figures', 'version'],
+  version: [...upTo('model'), 'version'],
   ask: everything,
 };
 
 // core/rules/low.cpp and "rules/rules.hpp" both belong to rules; core/advise.cpp and "advise.hpp" to advise.
-const part = path => path.replace(/^core\//, '').split('/')[0].replace(/\.[hc]pp$/, '');
+const part = path => {
+  const name = path.replace(/^core\//, '').split('/')[0].replace(/\.[hc]pp$/, '');
+  return ways[name] ?? name;
+};
 const includes = text => [...code(text).matchAll(/^\s*#\s*include\s*"([^"]+)"/gm)].map(match => match[1]);
 
 const backward = (path, text) => includes(text).filter(include => !sees[part(path)]?.includes(part(include)))
