@@ -1,0 +1,110 @@
+#include "action/on_board.hpp"
+
+namespace stopgap {
+namespace {
+
+using Entries = std::vector<History::Entry>;
+
+bool is_vomiting(SetOf<Sign> signs) { return signs.has(Sign::vomitedOnce) || signs.has(Sign::vomitedAgain); }
+
+// What was eaten, and when vomiting was last noted: from then on nothing eaten before covers a meal dose.
+struct Eaten {
+  std::vector<const Event*> carbs;
+  std::optional<Instant> vomiting;
+  Carbohydrate covering(const Event& dose) const {
+    Carbohydrate grams;
+    for (const Event* eaten : carbs)
+      if (eaten->refers_to == dose.id && !(vomiting && *vomiting >= eaten->at.instant)) grams = grams + eaten->carbs;
+    return grams;
+  }
+};
+
+Eaten what_was_eaten(const Entries& entries, const Situation* situation, Instant now) {
+  Eaten eaten;
+  if (situation && is_vomiting(situation->signs)) eaten.vomiting = now;
+  for (const auto& [event, struck] : entries) {
+    if (event->kind == EventKind::carbs && !event->refers_to.empty()) eaten.carbs.push_back(event);
+    if (event->kind == EventKind::sign && is_vomiting(event->signs) && !(eaten.vomiting && *eaten.vomiting > event->at.instant))
+      eaten.vomiting = event->at.instant;
+  }
+  return eaten;
+}
+
+Insulin uncovered(Insulin meal, const Event& dose, const Plan& plan, const Eaten& eaten) {
+  if (meal.is_zero()) return meal;
+  const CarbohydrateRatio ratio = plan.carbohydrate_ratio.at(local_time(dose.at));
+  return at_least_none(meal - eaten.covering(dose) / ratio);
+}
+
+bool already_recorded(const Situation::Mistake& mistake, Instant now, const Entries& entries) {
+  for (const auto& entry : entries)
+    if (entry.event->kind == EventKind::mistake && entry.event->at.instant == now && entry.event->mistake == mistake.what &&
+        entry.event->insulin == mistake.insulin && entry.event->units == mistake.units)
+      return true;
+  return false;
+}
+
+}  // namespace
+
+Insulin OnBoard::counted(bool suspect_counts) const {
+  // The pump's own figure holds its off-body deliveries too: those over a sink come off it, the others it stands for.
+  Remaining pump = pump_certain;
+  pump.add(off_body);
+  if (suspect_counts) {
+    pump.add(pump_suspect);
+    if (typed) {
+      Remaining figure = *typed;
+      figure.subtract_down_to_none(over_sink);
+      pump = greater(pump, figure);
+    }
+  }
+  pump.add(always);
+  return pump.rounded_up();
+}
+
+OnBoard on_board(const Plan& plan, const History& history, const Situation* situation, Instant now, const SuspectedSpan& span) {
+  OnBoard sums;
+  const Duration action = plan.rapid.action;
+  const Entries& entries = history.entries();
+  const Eaten eaten = what_was_eaten(entries, situation, now);
+  for (const auto& [event, struck] : entries) {
+    const Instant at = event->at.instant;
+    if (now - at > action) continue;
+    switch (event->kind) {
+      case EventKind::injection: {
+        if (event->insulin != InsulinType::rapid) break;
+        const std::int64_t share = remaining_share(now - at, action);
+        sums.always.add(event->rescue(), share);
+        if (event->parts) sums.always.add(uncovered(event->parts->meal, *event, plan, eaten), share);
+        break;
+      }
+      case EventKind::mistake:
+        if (event->insulin == InsulinType::rapid && event->units) sums.always.add(*event->units, remaining_share(now - at, action));
+        break;
+      case EventKind::offBody: {
+        Remaining& sum = event->tubing_end == TubingEnd::sink ? sums.over_sink : sums.off_body;
+        sum.add(*event->units, remaining_share(now - at, action));
+        break;
+      }
+      case EventKind::pumpDose: {
+        const bool certain = !span.since || at < *span.since || (span.set_changed && at >= *span.set_changed);
+        const Insulin units = event->purpose == PumpPurpose::meal ? uncovered(*event->units, *event, plan, eaten) : *event->units;
+        (certain ? sums.pump_certain : sums.pump_suspect).add(units, remaining_share(now - at, action));
+        break;
+      }
+      default: break;
+    }
+  }
+  if (situation) {
+    if (situation->mistake && situation->mistake->insulin == InsulinType::rapid && situation->mistake->units &&
+        !already_recorded(*situation->mistake, now, entries))
+      sums.always.add(*situation->mistake->units, whole_share);
+    if (situation->pump_on_board) {
+      sums.typed = Remaining{};
+      sums.typed->add(*situation->pump_on_board, whole_share);
+    }
+  }
+  return sums;
+}
+
+}  // namespace stopgap

@@ -1,0 +1,122 @@
+#include "ask.hpp"
+
+#include "advise.hpp"
+#include "because.hpp"
+#include "figures/ranges.hpp"
+#include "holds.hpp"
+#include "json/fields.hpp"
+#include "json/read.hpp"
+#include "json/write.hpp"
+#include "version.hpp"
+
+namespace stopgap {
+namespace {
+
+using json::Node;
+constexpr std::size_t request_bytes = figures::plan_bytes + figures::record_bytes + figures::situation_bytes;
+
+// Sizes are judged on the text, before anything is built from it.
+void refuse_large_parts(std::string_view request, Refusals& refusals) {
+  const auto judge = [&](std::string_view key, std::string path, std::size_t most) {
+    if (json::top_level_member(request, key).size() > most) refusals.add(std::move(path), Reason::tooLarge, {}, std::to_string(most));
+  };
+  judge("plan", "/plan", figures::plan_bytes);
+  judge("record", "/record", figures::record_bytes);
+  judge("situation", "/situation", figures::situation_bytes);
+  if (refusals.empty() && request.size() > request_bytes) refusals.add("", Reason::tooLarge, {}, std::to_string(request_bytes));
+}
+
+// The members a call takes; another one is refused, a missing one named.
+const Node* member(const Node& request, std::string_view key, Refusals& refusals) {
+  const Node* found = request.find(key);
+  if (!found) refusals.add("/" + std::string(key), Reason::missing);
+  return found;
+}
+
+void refuse_other_members(const Node& request, std::initializer_list<std::string_view> known, Refusals& refusals) {
+  for (const auto& [key, value] : request.members) {
+    bool is_known = false;
+    for (const std::string_view name : known) is_known |= key == name;
+    if (!is_known) refusals.add(json::pointer_of({nullptr, "/" + key}), Reason::unknownKey);
+  }
+}
+
+std::string advise_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "record", "situation"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
+             *situation_node = member(request, "situation", refusals);
+  Plan plan;
+  Record record;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const bool plan_is_read = plan_node && refusals.empty();
+  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  if (!plan_is_read || !situation_node) return {};  // a situation is read against a plan
+  const Situation situation = json::read_situation(*situation_node, "/situation", plan, refusals);
+  if (!refusals.empty()) return {};
+  const Advice advice = advise(plan, record, situation);
+  return json::write_advice(advice, because(plan, record, situation, advice), plan, situation,
+                            engine_version());
+}
+
+std::string holds_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "record", "now", "curve"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
+             *now_node = member(request, "now", refusals), *curve = request.find("curve");
+  Plan plan;
+  Record record;
+  Moment now;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const bool plan_is_read = plan_node && refusals.empty();
+  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  if (now_node) now = json::read_now(*now_node, "/now", refusals);
+  if (curve && curve->kind != Node::Kind::boolean) refusals.add("/curve", Reason::wrongType, curve->text, "true, false");
+  if (!refusals.empty()) return {};
+  return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
+}
+
+std::string version_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {}, refusals);
+  return refusals.empty() ? json::write_version(version()) : std::string{};
+}
+
+struct CallEntry {
+  std::string_view name;
+  std::string (*answer)(const Node&, Refusals&);
+};
+constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call}};
+
+std::string answer(std::string_view call, std::string_view request) {
+  Refusals refusals;
+  const CallEntry* entry = nullptr;
+  for (const CallEntry& known : calls)
+    if (known.name == call) entry = &known;
+  if (!entry) refusals.add("", Reason::outOfRange, std::string(call), "version, advise, holds");
+  if (refusals.empty()) refuse_large_parts(request, refusals);
+  if (!refusals.empty()) return json::write_refusals(refusals);
+  const Node node = json::parse(request, refusals);
+  if (refusals.empty() && node.kind != Node::Kind::object) refusals.add("", Reason::wrongType, {}, "object");
+  std::string text;
+  if (refusals.empty()) text = entry->answer(node, refusals);
+  return refusals.empty() ? text : json::write_refusals(refusals);
+}
+
+}  // namespace
+
+bool is_call(std::string_view call) {
+  for (const CallEntry& known : calls)
+    if (known.name == call) return true;
+  return false;
+}
+
+bool is_refusal(std::string_view text) { return text.starts_with("{\"refused\":"); }
+
+std::string ask(std::string_view call, std::string_view request) noexcept {
+  try {
+    return answer(call, request);
+  } catch (...) {
+    // A mistake of ours or no memory left: no answer is the safe answer.
+    return R"({"refused":[{"path":"","reason":"notJson"}]})";
+  }
+}
+
+}  // namespace stopgap

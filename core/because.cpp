@@ -1,0 +1,207 @@
+#include "because.hpp"
+
+#include "advise.hpp"
+#include "figures/ranges.hpp"
+
+namespace stopgap {
+namespace {
+
+struct Asked {
+  const Plan& plan;
+  const History& history;
+  const Situation& situation;
+  const Advice& advice;
+
+  bool changes(const Situation& other) const { return !(evaluate(plan, history, other) == advice); }
+  bool changes(const rules::Variation& variation) const { return !(evaluate(plan, history, situation, variation) == advice); }
+  bool changes(const History& other) const { return !(evaluate(plan, other, situation) == advice); }
+};
+
+Glucose reading_of(std::int64_t count, GlucoseUnit unit) {
+  return unit == GlucoseUnit::mmol ? Glucose::mmol_tenths(count) : Glucose::mg(count);
+}
+
+bool glucose_matters(const Asked& asked) {
+  Situation other = asked.situation;
+  other.glucose.reset();
+  if (asked.situation.glucose && asked.changes(other)) return true;
+  const GlucoseUnit unit = asked.plan.unit;
+  const figures::Range& range = figures::glucose_reading_range.in(unit);
+  for (const MeterWord word : {MeterWord::LO, MeterWord::HI, MeterWord::number})
+    for (const Glucose value : {asked.plan.low.very_low, asked.plan.high.trigger, reading_of(range.highest, unit), asked.plan.high.middle,
+                                asked.plan.ketones.carbohydrate_only_below, asked.plan.limits.dosing_ceiling})
+      for (const ReadFrom from : {ReadFrom::finger, ReadFrom::sensor}) {
+        other.glucose = Situation::Glucose{{word, word == MeterWord::number ? value : Glucose{}, unit, from}, std::nullopt, true, false};
+        if (asked.changes(other)) return true;
+      }
+  return false;
+}
+
+bool ketones_matter(const Asked& asked) {
+  Situation other = asked.situation;
+  const auto differs = [&](KetoneReading reading) {
+    other.ketones = {reading, std::nullopt};
+    return asked.changes(other);
+  };
+  for (const KetoneKind kind : {KetoneKind::notYet, KetoneKind::bloodHI, KetoneKind::noStrips})
+    if (differs({kind, {}, {}})) return true;
+  for (const KetoneRow& row : asked.plan.ketones.rows) {
+    if (differs({KetoneKind::blood, row.from, {}})) return true;
+    for (const StripWord word : row.urine)
+      if (differs({KetoneKind::urine, {}, word})) return true;
+  }
+  return false;
+}
+
+// Each item added or taken away alone, and none of them at all.
+template <class Item, std::size_t count>
+bool set_matters(const Asked& asked, SetOf<Item> Situation::*member, const Item (&items)[count]) {
+  for (const Item toggled : items) {
+    Situation other = asked.situation;
+    SetOf<Item> set;
+    for (const Item item : items)
+      if ((asked.situation.*member).has(item) != (item == toggled)) set.add(item);
+    other.*member = set;
+    if (asked.changes(other)) return true;
+  }
+  Situation none = asked.situation;
+  none.*member = {};
+  return asked.changes(none);
+}
+
+bool signs_matter(const Asked& asked) {
+  constexpr Sign all[] = {Sign::drowsy, Sign::cannotSwallow, Sign::fitting, Sign::vomitedAgain, Sign::bellyPain, Sign::vomitedOnce,
+                          Sign::confused, Sign::fastBreathing, Sign::cannotKeepFluid};
+  return set_matters(asked, &Situation::signs, all);
+}
+
+bool seen_matters(const Asked& asked) {
+  constexpr Fault all[] = {Fault::pumpDead, Fault::outOfInsulin, Fault::heatedInsulin, Fault::leak, Fault::blood, Fault::bentCannula,
+                           Fault::cameOut, Fault::occlusionAlarm};
+  return set_matters(asked, &Situation::seen, all);
+}
+
+bool carbs_matter(const Asked& asked) {
+  Situation other = asked.situation;
+  other.carbs = Carbohydrate::grams(figures::carbs_range.highest);
+  if (asked.changes(other)) return true;
+  other.carbs.reset();
+  return asked.changes(other);
+}
+
+bool mistake_matters(const Asked& asked) {
+  Situation other = asked.situation;
+  other.mistake.reset();
+  if (asked.changes(other)) return true;
+  const Insulin most = Insulin::hundredths(figures::injection_range.highest);
+  for (const InsulinType insulin : {InsulinType::rapid, InsulinType::long_acting})
+    for (const auto& units : {std::optional<Insulin>{}, std::optional<Insulin>{most}}) {
+      other.mistake = Situation::Mistake{MistakeKind::tooManyUnits, insulin, units};
+      if (asked.changes(other)) return true;
+    }
+  return false;
+}
+
+bool pump_on_board_matters(const Asked& asked) {
+  Situation other = asked.situation;
+  other.pump_on_board = Insulin::hundredths(figures::pump_on_board_range.highest);
+  if (asked.changes(other)) return true;
+  other.pump_on_board.reset();
+  return asked.changes(other);
+}
+
+bool high_since_matters(const Asked& asked) {
+  Situation other = asked.situation;
+  other.high_since = other.now.instant - Duration::minutes(figures::look_minutes_range.highest);
+  if (asked.changes(other)) return true;
+  other.high_since.reset();
+  return asked.changes(other);
+}
+
+bool flip_matters(const Asked& asked, bool Situation::*member) {
+  Situation other = asked.situation;
+  other.*member = !(other.*member);
+  return asked.changes(other);
+}
+
+bool device_matters(const Asked& asked) {
+  if (!asked.plan.syringe || !asked.plan.pen) return false;
+  Situation other = asked.situation;
+  other.with = other.with.value_or(DeviceKind::syringe) == DeviceKind::syringe ? DeviceKind::pen : DeviceKind::syringe;
+  return asked.changes(other);
+}
+
+bool viewer_matters(const Asked& asked) {
+  if (!asked.plan.school) return false;
+  Situation other = asked.situation;
+  other.viewer = other.viewer == Viewer::person ? Viewer::school : Viewer::person;
+  return asked.changes(other);
+}
+
+bool agreement_matters(const Asked& asked) {
+  rules::Variation agreed, not_agreed;
+  agreed.plan_usable = true;
+  not_agreed.plan_usable = false;
+  return asked.changes(not_agreed) || asked.changes(agreed);
+}
+
+// A flag that could only be set with an order the plan lacks is not varied.
+bool risk_matters(const Asked& asked, std::optional<bool> rules::Variation::*member, bool now) {
+  if (!now && !asked.plan.ketones.any_glucose) return false;
+  rules::Variation other;
+  other.*member = !now;
+  return asked.changes(other);
+}
+
+bool switch_matters(const Asked& asked, EventKind kind) {
+  rules::Variation one, two;
+  if (kind == EventKind::automation) {
+    one.automation_paused = true;
+    two.automation_paused = false;
+  } else if (kind == EventKind::pump) {
+    one.pump_off = true;
+    two.pump_off = false;
+  } else {
+    return false;
+  }
+  return asked.changes(one) || asked.changes(two);
+}
+
+}  // namespace
+
+std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice) {
+  const History history = History::of(record);
+  const Asked asked{plan, history, situation, advice};
+  std::vector<Because> reasons;
+  const auto name_if = [&](bool matters, Fact fact, Origin origin) {
+    if (matters) reasons.push_back({fact, origin, EventKind::note, {}});
+  };
+  name_if(signs_matter(asked), Fact::signs, Origin::entered);
+  name_if(glucose_matters(asked), Fact::glucose, Origin::entered);
+  name_if(ketones_matter(asked), Fact::ketones, Origin::entered);
+  name_if(seen_matters(asked), Fact::seen, Origin::entered);
+  name_if(mistake_matters(asked), Fact::mistake, Origin::entered);
+  name_if(carbs_matter(asked), Fact::carbs, Origin::entered);
+  name_if(flip_matters(asked, &Situation::unwell), Fact::unwell, Origin::entered);
+  name_if(pump_on_board_matters(asked), Fact::pumpOnBoard, Origin::entered);
+  name_if(flip_matters(asked, &Situation::pump_offers_nothing), Fact::pumpOffersNothing, Origin::entered);
+  name_if(high_since_matters(asked), Fact::highSince, Origin::entered);
+  name_if(device_matters(asked), Fact::with, Origin::entered);
+  name_if(viewer_matters(asked), Fact::viewer, Origin::entered);
+  name_if(agreement_matters(asked), Fact::agreement, Origin::plan);
+  name_if(risk_matters(asked, &rules::Variation::pregnant, plan.person.pregnant), Fact::pregnant, Origin::plan);
+  name_if(risk_matters(asked, &rules::Variation::sglt2_inhibitor, plan.person.sglt2_inhibitor), Fact::sglt2Inhibitor, Origin::plan);
+
+  std::optional<Moment> latest[event_kinds];
+  for (const Event& event : record.events) latest[static_cast<std::size_t>(event.kind)] = event.at;
+  for (int kind = 0; kind < event_kinds; ++kind) {
+    const auto& at = latest[kind];
+    if (!at) continue;
+    const auto event_kind = static_cast<EventKind>(kind);
+    const bool matters = asked.changes(History::of(record, std::uint32_t{1} << kind)) || switch_matters(asked, event_kind);
+    if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, *at});
+  }
+  return reasons;
+}
+
+}  // namespace stopgap

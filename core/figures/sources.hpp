@@ -1,0 +1,30 @@
+// Where figures come from. A figure, a published test value and a row of the hazard log name one of these ids.
+#pragma once
+#include <string_view>
+
+namespace stopgap::sources {
+
+struct Source {
+  std::string_view id;
+  std::string_view body_title_year;
+  std::string_view address;
+};
+
+inline constexpr Source loinc{"loinc", "LOINC part LG7967-5, molar mass of glucose 180.156 g/mol", "https://loinc.org/LG7967-5"};
+inline constexpr Source hypo_2023{"hypo-2023", "Glucose levels 1 to 3 of 2023, as reported",
+                                  "https://bestpractice.bmj.com/topics/en-us/3000305/criteria"};
+inline constexpr Source rch_line{"rch-line", "Royal Children's Hospital Melbourne, Insulin pump line failure, October 2024",
+                                 "https://rch.org.au/diabetes/diabetes-help/Insulin_pump_line_failure"};
+inline constexpr Source rch_ketones{"rch-ketones", "Royal Children's Hospital Melbourne, Ketones and diabetic ketoacidosis, n.d.",
+                                    "https://rch.org.au/diabetes/type-1-diabetes-toolkit/Ketones_and_diabetic_ketoacidosis"};
+inline constexpr Source au_pump{"au-pump", "Australian adult pump plan, first page, n.d.", "https://docslib.org/doc/4904651"};
+inline constexpr Source aace_2022{"aace-2022", "AACE guideline 2022, Table 19, insulin profiles",
+                                  "https://pmc.ncbi.nlm.nih.gov/articles/PMC10200071/table/T22"};
+inline constexpr Source clamp_2005{"clamp-2005", "Lispro 6, 12 and 18 units under clamp, Diabetes Care 2005",
+                                   "http://care.diabetesjournals.org/highwire/markup/29400"};
+inline constexpr Source iso_8537{"iso-8537", "ISO 8537:2007, Table 1, sterile single-use insulin syringes",
+                                 "http://m.mydoc123.com/p-775612.html"};
+inline constexpr Source tayside{"tayside", "NHS Tayside, Sick day rules, n.d.",
+                                "https://www.nhstayside.scot.nhs.uk/OurServicesA-Z/DiabetesOutThereDOTTayside/PROD_263760/index.htm"};
+
+}  // namespace stopgap::sources

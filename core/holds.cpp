@@ -1,0 +1,88 @@
+#include "holds.hpp"
+
+#include <algorithm>
+#include "advise.hpp"
+#include "figures/timing.hpp"
+#include "rules/hold.hpp"
+
+namespace stopgap {
+namespace {
+
+// The readings that stand in the record, as a situation of this moment: the latest glucose and ketones that still count.
+Situation situation_from_record(const History& history, const Moment& now) {
+  Situation situation;
+  situation.now = now;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->at.instant > now.instant) continue;
+    if (event->kind == EventKind::glucose)
+      situation.glucose = Situation::Glucose{*event->glucose, event->at.instant, true, event->glucose->from == ReadFrom::sensor};
+    if (event->kind == EventKind::ketones) situation.ketones = {*event->ketones, event->at.instant};
+  }
+  return situation;
+}
+
+bool was_read(const History& history, const LookDue& look) {
+  const Instant from = look.due - figures::glucose_reading_lasts.value;
+  bool glucose = !look.glucose, ketones = !look.ketones;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->at.instant < from) continue;
+    glucose |= event->kind == EventKind::glucose;
+    ketones |= event->kind == EventKind::ketones;
+  }
+  return glucose && ketones;
+}
+
+std::vector<LookDue> open_looks(const History& history, Instant now) {
+  std::vector<LookDue> looks;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->kind != EventKind::look || now - *event->due > figures::incident_span.value) continue;
+    LookDue look{*event->due, event->look_glucose, event->look_ketones, *event->due < now, 0};
+    if (was_read(history, look)) continue;
+    if (look.overdue) look.minutes_late = (now - look.due).in_seconds() / 60;
+    const auto same = std::find_if(looks.begin(), looks.end(), [&](const LookDue& other) { return other.due == look.due; });
+    if (same == looks.end()) {
+      looks.push_back(look);
+    } else {
+      same->glucose |= look.glucose;
+      same->ketones |= look.ketones;
+    }
+  }
+  std::sort(looks.begin(), looks.end(), [](const LookDue& a, const LookDue& b) { return a.due < b.due; });
+  return looks;
+}
+
+}  // namespace
+
+HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, bool with_curve) {
+  const History history = History::of(record);
+  const Situation situation = situation_from_record(history, now);
+  const rules::Facts facts = rules::facts_of(plan, history, situation);
+
+  HoldsAnswer answer;
+  // Only what runs already: a dose that advice would offer now starts nothing here.
+  answer.holds = rules::running_holds(facts);
+  answer.looks = open_looks(history, now.instant);
+  answer.counted = facts.counted;
+  answer.absorbed = facts.absorbed;
+  if (facts.unanswered_dose) {
+    const Event& shown = *facts.unanswered_dose;
+    answer.unanswered = DoseWaiting{shown.id, *shown.units, shown.at.instant};
+  }
+  if (facts.last_needle && facts.since(facts.last_needle) <= figures::incident_span.value)
+    answer.given = Given{*facts.last_needle->units, facts.last_needle->at.instant};
+  answer.incident_recorded = facts.incident_recorded;
+  answer.incident_since = facts.suspected_since;
+  answer.clock_in_doubt = facts.clock_in_doubt;
+  if (with_curve) {
+    answer.curve.emplace();
+    const std::int64_t last = plan.rapid.action.in_seconds() / 60;
+    for (std::int64_t minute = 0; minute <= last; ++minute) {
+      const Instant then = now.instant + Duration::minutes(minute);
+      const OnBoard later = on_board(plan, history, nullptr, then, {facts.suspected_since, facts.set_changed});
+      answer.curve->push_back({minute, later.counted(facts.suspect_doses_count || !facts.incident()), later.counted(true)});
+    }
+  }
+  return answer;
+}
+
+}  // namespace stopgap

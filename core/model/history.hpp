@@ -1,0 +1,25 @@
+// The record as the rules see it: which events still count after strikes.
+// A struck injection, pump dose, off-body delivery, mistake or shown dose goes on counting until an answered call to the team
+// names the strike: a tap must not make insulin disappear. Any other struck event is ignored at once. A strike can be struck.
+#pragma once
+#include <cstdint>
+#include <vector>
+#include "model/record.hpp"
+
+namespace stopgap {
+
+class History {
+ public:
+  struct Entry {
+    const Event* event;
+    bool struck;  // struck but still counting
+  };
+  // Leaves out whole kinds of events (a bit a kind): how the reasons of an advice are found.
+  static History of(const Record& record, std::uint32_t without_kinds = 0);
+  const std::vector<Entry>& entries() const { return entries_; }  // ascending by (instant, id)
+
+ private:
+  std::vector<Entry> entries_;
+};
+
+}  // namespace stopgap

@@ -1,0 +1,65 @@
+#include "rules/hold.hpp"
+
+namespace stopgap::rules {
+namespace {
+
+class Running {
+ public:
+  Running(Holds& holds, Instant now) : holds_(holds), now_(now) {}
+  void until(HoldKind what, Instant end) {
+    auto& present = holds_[static_cast<std::size_t>(what)];
+    if (end > now_ && !(present && *present >= end)) present = end;
+  }
+
+ private:
+  Holds& holds_;
+  Instant now_;
+};
+
+void after_needle(Running& running, const Facts& facts, Instant needle) {
+  running.until(HoldKind::correction, needle + facts.plan.limits.lock);
+  if (facts.acting) running.until(HoldKind::ketoneDose, needle + facts.repeat_span());
+}
+
+bool ketones_acted_at(const Facts& facts, const Event& needle) {
+  const auto& then = needle.ketones;
+  return then && (then->kind == KetoneKind::bloodHI || (then->kind == KetoneKind::blood && then->blood >= facts.plan.ketones.act_from));
+}
+
+}  // namespace
+
+Holds running_holds(const Facts& facts) {
+  Holds holds{};
+  Running running(holds, facts.now);
+  const Plan& plan = facts.plan;
+  const bool automated = plan.automation != Automation::none;
+  if (const Event* needle = facts.last_needle) {
+    const Instant at = needle->at.instant;
+    after_needle(running, facts, at);
+    if (automated && (facts.automation_paused || facts.acting || ketones_acted_at(facts, *needle)))
+      running.until(HoldKind::automation, at + plan.squaring.pause);
+  }
+  if (facts.too_much()) {
+    const Instant end = *facts.last_excess + plan.rapid.action;
+    running.until(HoldKind::allRapid, end);
+    if (automated) running.until(HoldKind::automation, end);
+  }
+  if (plan.long_acting)
+    for (const auto& [event, struck] : facts.history.entries())
+      if (event->kind == EventKind::injection && event->insulin == InsulinType::long_acting)
+        running.until(HoldKind::longActing, event->at.instant + plan.long_acting->action);
+  return holds;
+}
+
+void add_holds(const Facts& facts, Proposal& proposal) {
+  Advice& advice = proposal.advice;
+  advice.holds = running_holds(facts);
+  Running running(advice.holds, facts.now);
+  if (advice.dose && !advice.dose->rescue.is_zero()) {
+    after_needle(running, facts, facts.now);
+    if (advice.steps.has(Step::automationOff)) running.until(HoldKind::automation, facts.now + facts.plan.squaring.pause);
+  }
+  if (advice.hold_until) running.until(HoldKind::correction, *advice.hold_until);
+}
+
+}  // namespace stopgap::rules

@@ -1,0 +1,11 @@
+// What a school's signed orders change, after the rules have spoken: the printed cell's dose instead of the working where
+// orders say tableOnly, no second dose on one day, the call before the injection above a limit. Expired orders are rule PLN.
+// Source: staff act on signed orders, judgement is not delegated [school-nasn] [school-ada]; a table beside any sum is derived.
+#pragma once
+#include "rules/proposal.hpp"
+
+namespace stopgap {
+
+void apply_school_orders(const rules::Facts& facts, rules::Proposal& proposal);
+
+}  // namespace stopgap

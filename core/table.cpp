@@ -1,0 +1,41 @@
+#include "table.hpp"
+
+#include <algorithm>
+#include "advise.hpp"
+#include "figures/table.hpp"
+
+namespace stopgap {
+
+std::vector<Glucose> table_rows(const Plan& plan) {
+  const Glucose first = plan.ketones.carbohydrate_only_below, last = plan.limits.dosing_ceiling;
+  std::vector<Glucose> rows{first, plan.high.middle, plan.high.trigger, last};
+  const GlucoseFall step = plan.unit == GlucoseUnit::mmol ? figures::table_step_mmol.value : figures::table_step_mg.value;
+  for (Glucose edge = Glucose{} + step; edge < last; edge = edge + step)
+    if (edge > first) rows.push_back(edge);
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+  return rows;
+}
+
+std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose) {
+  std::optional<Glucose> found;
+  for (const Glucose edge : table_rows(plan))
+    if (edge <= glucose) found = edge;
+  return found;
+}
+
+Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at) {
+  Situation situation;
+  situation.now = at;
+  Situation::Glucose glucose;
+  glucose.reading.unit = plan.unit;
+  glucose.reading.word = row ? MeterWord::number : MeterWord::HI;
+  glucose.reading.value = row.value_or(Glucose{});
+  glucose.repeated = !row;
+  situation.glucose = glucose;
+  situation.ketones.reading.kind = KetoneKind::blood;
+  situation.ketones.reading.blood = ketones;
+  return advise(plan, Record{}, situation);
+}
+
+}  // namespace stopgap

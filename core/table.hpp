@@ -1,0 +1,18 @@
+// The table of doses: rows of glucose, each at its lower edge, × the plan's ketone rows. Each cell is what `advise` answers for
+// that edge with an empty record, so that paper and screen cannot differ. Rows start at the carbohydrate-only level.
+#pragma once
+#include <vector>
+#include "model/advice.hpp"
+#include "model/plan.hpp"
+#include "model/situation.hpp"
+
+namespace stopgap {
+
+// Lower edges, ascending: the carbohydrate-only level, the middle, the trigger, round steps between, the dosing ceiling.
+std::vector<Glucose> table_rows(const Plan& plan);
+// The row a glucose falls in: the greatest edge not above it; nothing under the first.
+std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose);
+// A cell: `row` empty for HI.
+Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at);
+
+}  // namespace stopgap
