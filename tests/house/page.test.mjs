@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { code, files, found, read, top } from './read.mjs';
+import { code, files, found, none, read, top } from './read.mjs';
 
 const banned = /\.toFixed\b|\.toPrecision\b|\bparseFloat\b|(?<![\w.])Number\s*\(|\bIntl\.NumberFormat\b|\.toLocaleString\b|\b(?:inner|outer)HTML\b|insertAdjacentHTML|document\.write|(?<![\w.])eval\s*\(|\bnew Function\b|setAttribute\(\s*['"]style/g;
 // The name of a drawing's format is not a request.
@@ -13,16 +13,16 @@ const scripts = files('pwa', /\.js$/);
 const shipped = files('pwa', /\.(js|html|css|webmanifest|svg)$/);
 
 test('no arithmetic shortcut, number format or markup from text in the page', () => {
-  assert.deepEqual(scripts.flatMap(path => found(path, code(read(path)), banned)), []);
+  none(scripts.flatMap(path => found(path, code(read(path)), banned)));
 });
 
 test('nothing the page ships names another host', () => {
-  assert.deepEqual(shipped.flatMap(path => found(path, path.endsWith('.js') ? code(read(path)) : read(path), otherHost)), []);
+  none(shipped.flatMap(path => found(path, path.endsWith('.js') ? code(read(path)) : read(path), otherHost)));
 });
 
 test('no script or style inside a page: the policy would stop it', () => {
   const inline = /<script(?![^>]*\bsrc=)|<style|\sstyle=|\son\w+=/g;
-  assert.deepEqual(files('pwa', /\.html$/).flatMap(path => found(path, read(path), inline)), []);
+  none(files('pwa', /\.html$/).flatMap(path => found(path, read(path), inline)));
 });
 
 // Message ids. Each is spelled out in the code, so a search for it finds its place.
@@ -34,18 +34,18 @@ const quoted = text => [...code(text).matchAll(/['"`]([a-z][\w-]*)['"`]/g)].map(
 test('every message the code asks for has words, and every message is asked for', { skip: !existsSync(join(top, language)) }, () => {
   const ids = messages(read(language));
   assert.ok(ids.length > 0);
-  assert.deepEqual(ids.filter((id, at) => ids.indexOf(id) !== at), []);
+  none(ids.filter((id, at) => ids.indexOf(id) !== at));
   const missing = scripts.flatMap(path => asked(read(path)).filter(id => !ids.includes(id)).map(id => `${path}: ${id}`));
-  assert.deepEqual(missing, []);
+  none(missing);
   // Keys of the core reach the page as they are.
   const named = new Set([...scripts, ...files('core', /\.[hc]pp$/)].flatMap(path => quoted(read(path))));
-  assert.deepEqual(ids.filter(id => !named.has(id)), []);
+  none(ids.filter(id => !named.has(id)));
 });
 
 test('every key the core gives has words', { skip: !existsSync(join(top, language)) }, () => {
   const ids = messages(read(language));
   const keys = files('core', /\.[hc]pp$/).flatMap(path => quoted(read(path))).filter(text => /^step-[a-z0-9-]+$/.test(text));
-  assert.deepEqual(keys.filter(key => !ids.includes(key)), []);
+  none(keys.filter(key => !ids.includes(key)));
 });
 
 test('what is banned is seen', () => {

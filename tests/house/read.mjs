@@ -1,4 +1,5 @@
 // What the house tests share: the files of a folder, and code without its comments.
+import assert from 'node:assert/strict';
 import { readFileSync, readdirSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -19,3 +20,6 @@ export const code = (text, { strings = true } = {}) =>
 // Every match of `pattern` as "path:line: what stands there".
 export const found = (path, text, pattern) => text.split('\n').flatMap((line, at) =>
   [...line.matchAll(pattern)].map(match => `${path}:${at + 1}: ${match[0].trim()}`));
+
+// Fails with the whole list, where a comparison would show a part of it.
+export const none = list => { if (list.length) assert.fail(`\n${list.join('\n')}`); };
