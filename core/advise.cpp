@@ -79,7 +79,7 @@ void add_common_steps(const Facts& facts, Proposal& proposal) {
 }
 
 void note_what_was_given(const Facts& facts, Advice& advice) {
-  if (facts.last_needle && facts.since(facts.last_needle) <= figures::incident_span.value)
+  if (facts.last_needle)
     advice.given = Given{*facts.last_needle->units, facts.last_needle->at.instant};
   const bool trouble = facts.high || facts.acting || facts.fault_seen() || facts.off_or_dead || advice.decided_by == Rule::EMR;
   if (advice.incident == IncidentChange::none && trouble && !facts.incident_recorded) advice.incident = IncidentChange::open;

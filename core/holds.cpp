@@ -68,7 +68,7 @@ HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, boo
     const Event& shown = *facts.unanswered_dose;
     answer.unanswered = DoseWaiting{shown.id, *shown.units, shown.at.instant};
   }
-  if (facts.last_needle && facts.since(facts.last_needle) <= figures::incident_span.value)
+  if (facts.last_needle)
     answer.given = Given{*facts.last_needle->units, facts.last_needle->at.instant};
   answer.incident_recorded = facts.incident_recorded;
   answer.incident_since = facts.suspected_since;

@@ -87,7 +87,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
         break;
       }
       case EventKind::pumpDose: {
-        const bool certain = !span.since || at < *span.since || (span.set_changed && at >= *span.set_changed);
+        const bool certain = !span.since || at < *span.since || (span.set_changed && at > *span.set_changed);
         const Insulin units = event->purpose == PumpPurpose::meal ? uncovered(*event->units, *event, plan, eaten) : *event->units;
         (certain ? sums.pump_certain : sums.pump_suspect).add(units, remaining_share(now - at, action));
         break;

@@ -16,14 +16,23 @@ bool outlasts_a_strike(EventKind kind) {
 
 History History::of(const Record& record, std::uint32_t without_kinds) {
   const auto left_out = [&](const Event& event) { return (without_kinds >> static_cast<unsigned>(event.kind) & 1U) != 0; };
-  // Later strikes first: only a later strike can undo an earlier one.
-  std::unordered_set<std::string_view> struck, confirmed;
+  // A strike stands unless a standing strike names it. Strikes that name each other in a ring stand for nothing.
   std::unordered_map<std::string_view, std::string_view> target_of;
-  for (auto event = record.events.rbegin(); event != record.events.rend(); ++event) {
-    if (event->kind != EventKind::strike || left_out(*event) || struck.contains(event->id)) continue;
-    struck.insert(event->refers_to);
-    target_of.emplace(event->id, event->refers_to);
+  for (const Event& event : record.events)
+    if (event.kind == EventKind::strike && !left_out(event)) target_of.emplace(event.id, event.refers_to);
+  std::unordered_map<std::string_view, int> unsettled;  // strikes against a strike that are not settled yet
+  for (const auto& [strike, target] : target_of)
+    if (target_of.contains(target)) ++unsettled[target];
+  std::vector<std::string_view> settled;
+  for (const auto& [strike, target] : target_of)
+    if (!unsettled.contains(strike)) settled.push_back(strike);
+  std::unordered_set<std::string_view> struck, confirmed;
+  for (std::size_t i = 0; i < settled.size(); ++i) {
+    const std::string_view target = target_of.at(settled[i]);
+    if (!struck.contains(settled[i])) struck.insert(target);
+    if (const auto waiting = unsettled.find(target); waiting != unsettled.end() && --waiting->second == 0) settled.push_back(target);
   }
+
   if (!target_of.empty())
     for (const Event& event : record.events)
       if (event.kind == EventKind::call && event.call_to == CallTo::team && event.answered && !left_out(event) && !struck.contains(event.id))

@@ -33,8 +33,11 @@ void say_EMR(const Facts& facts, Proposal& proposal) {
     if (opening.gate == Gate::HLD) advice.hold_until = opening.opens;
     if (opening.gate == Gate::open) {
       const Working working = rescue_working(facts, Basis::table, false, facts.counted);
-      if (!is_under_one_step(facts, working)) {
+      if (is_under_one_step(facts, working)) {
+        advice.cautions.add(Caution::underStep);
+      } else {
         advice.dose = dose_of(facts, Basis::table, false, working, Carbohydrate{});
+        for (const Duration span : facts.plan.high.looks_after_injection) proposal.look_in(facts, span);
         if (facts.plan.automation != Automation::none && !facts.off_or_dead) proposal.step(Step::automationOff);
       }
     }

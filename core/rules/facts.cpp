@@ -255,7 +255,7 @@ void read_doubling(Facts& facts) {
   for (const auto& [event, struck] : facts.history.entries()) {
     const Instant at = event->at.instant;
     if (is_needle_dose(*event) && !needle && facts.since(event) < plan.limits.lock) needle = at;
-    if (event->kind == EventKind::pumpDose && event->purpose != PumpPurpose::meal && needle && at > *needle) {
+    if (event->kind == EventKind::pumpDose && event->purpose != PumpPurpose::meal && needle && at >= *needle) {
       by_pump_after = by_pump_after + *event->units;
       last_pump_dose = at;
     }
@@ -343,10 +343,10 @@ Incident incident_at(const History& history, Instant now) {
     const Instant at = event->at.instant;
     close_if_silent(at);
     if (event->kind == EventKind::incident) {
-      if (event->opened) {
-        if (!opened) { opened = at; suspected.reset(); }
-        if (event->suspected_since && !(suspected && *suspected < *event->suspected_since)) suspected = event->suspected_since;
-      } else {
+      if (event->opened && !opened) {
+        opened = at;
+        suspected = event->suspected_since;
+      } else if (!event->opened) {
         closed = at;
         opened.reset();
       }
@@ -380,7 +380,7 @@ const Event* unanswered_dose_at(const Plan& plan, const History& history, Instan
   const Event* waiting = nullptr;
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::doseShown || event->insulin != InsulinType::rapid || event->rescue().is_zero()) continue;
-    const bool followed = last_rapid && *last_rapid >= event->at.instant;
+    const bool followed = last_rapid && *last_rapid > event->at.instant;
     if (!followed && now - event->at.instant <= plan.rapid.action && !answered.contains(event->id)) waiting = event;
   }
   return waiting;
@@ -409,6 +409,7 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
   facts.unanswered_dose = unanswered_dose_at(plan, history, facts.now);
   judge_pump_correction(facts);
   judge_pump(facts);
+  if (facts.last_needle && facts.last_needle->ketones) facts.row_at_last_needle = row_of(plan, *facts.last_needle->ketones);
   facts.fell = has_fallen(facts);
   read_excess(facts);
   facts.suspect_doses_count = !(facts.fault_seen() || facts.fault_in_incident || facts.acting ||

@@ -16,14 +16,22 @@ class Running {
   Instant now_;
 };
 
-void after_needle(Running& running, const Facts& facts, Instant needle) {
-  running.until(HoldKind::correction, needle + facts.plan.limits.lock);
-  if (facts.acting) running.until(HoldKind::ketoneDose, needle + facts.repeat_span());
+// The row that says when a further ketone dose may follow: of the ketones now, or while unknown of the last needle dose.
+std::optional<Duration> repeat_after(const Facts& facts) {
+  if (facts.row) return facts.row->repeat;
+  return facts.row_at_last_needle ? facts.row_at_last_needle->repeat : std::nullopt;
 }
 
-bool ketones_acted_at(const Facts& facts, const Event& needle) {
-  const auto& then = needle.ketones;
-  return then && (then->kind == KetoneKind::bloodHI || (then->kind == KetoneKind::blood && then->blood >= facts.plan.ketones.act_from));
+void after_needle(Running& running, const Facts& facts, Instant needle) {
+  running.until(HoldKind::correction, needle + facts.plan.limits.lock);
+  if (const auto repeat = repeat_after(facts)) running.until(HoldKind::ketoneDose, needle + *repeat);
+}
+
+// Ketones act, or acted when the last needle dose was decided; or pausing is the plan's way, or it is paused already.
+bool automation_waits(const Facts& facts) {
+  const KetoneRow* then = facts.row_at_last_needle;
+  return facts.acting || facts.automation_paused || facts.plan.squaring.preferred == SquaringWay::paused ||
+         (then && then->from >= facts.plan.ketones.act_from);
 }
 
 }  // namespace
@@ -36,7 +44,7 @@ Holds running_holds(const Facts& facts) {
   if (const Event* needle = facts.last_needle) {
     const Instant at = needle->at.instant;
     after_needle(running, facts, at);
-    if (automated && (facts.automation_paused || facts.acting || ketones_acted_at(facts, *needle)))
+    if (automated && automation_waits(facts))
       running.until(HoldKind::automation, at + plan.squaring.pause);
   }
   if (facts.too_much()) {
@@ -46,7 +54,7 @@ Holds running_holds(const Facts& facts) {
   }
   if (plan.long_acting)
     for (const auto& [event, struck] : facts.history.entries())
-      if (event->kind == EventKind::injection && event->insulin == InsulinType::long_acting)
+      if ((event->kind == EventKind::injection || event->kind == EventKind::mistake) && event->insulin == InsulinType::long_acting)
         running.until(HoldKind::longActing, event->at.instant + plan.long_acting->action);
   return holds;
 }
@@ -57,7 +65,8 @@ void add_holds(const Facts& facts, Proposal& proposal) {
   Running running(advice.holds, facts.now);
   if (advice.dose && !advice.dose->rescue.is_zero()) {
     after_needle(running, facts, facts.now);
-    if (advice.steps.has(Step::automationOff)) running.until(HoldKind::automation, facts.now + facts.plan.squaring.pause);
+    if (facts.plan.automation != Automation::none && automation_waits(facts))
+      running.until(HoldKind::automation, facts.now + facts.plan.squaring.pause);
   }
   if (advice.hold_until) running.until(HoldKind::correction, *advice.hold_until);
 }

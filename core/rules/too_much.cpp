@@ -28,9 +28,8 @@ void say_TOO(const Facts& facts, Proposal& proposal) {
   if (facts.plan.automation != Automation::none && !facts.off_or_dead) proposal.step(Step::automationOff);
 
   look_every_quarter(facts, proposal);
-  const Instant end = *facts.last_excess + facts.plan.rapid.action;
   const Duration hour = figures::look_usual.value;
-  for (Duration after = hour + hour; facts.now + after <= end; after = after + hour) proposal.look_in(facts, after);
+  for (Duration after = hour + hour; after <= facts.plan.rapid.action; after = after + hour) proposal.look_in(facts, after);
 }
 
 }  // namespace stopgap::rules
