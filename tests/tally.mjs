@@ -65,13 +65,16 @@ const under = folder => existsSync(join(tests, folder)) ? readdirSync(join(tests
   .filter(path => path.endsWith('.test.mjs')).sort() : [];
 
 let passed = 0, failed = 0;
+// Of a failed suite only what failed is worth reading.
+const short = text => text.replace(/^(\s*)ok .*\n(?:\1  ---\n(?:\1  .*\n)*?\1  \.\.\.\n)?/gm, '').replace(/^\s*# Subtest.*\n|^\[(?: RUN     |       OK) .*\n/gm, '').trimEnd();
+
 const finish = async ({ name, start }) => {
   const begun = Date.now();
   const result = await start();
   if (result.passed + result.failed === 0) Object.assign(result, { failed: 1, text: `${result.text}\nIt holds no test.` });
   passed += result.passed;
   failed += result.failed;
-  if (result.failed) console.log(result.text.trimEnd());
+  if (result.failed) console.log(short(result.text));
   console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
 };
 const runAll = async (suites, atOnce) => {

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { read, top } from './read.mjs';
+import { none, read, top } from './read.mjs';
 
 const native = (words, input) => spawnSync(join(top, 'build/native/stopgap'), words, { input, maxBuffer: 1 << 26 });
 const wasm = (words, input) => spawnSync(process.execPath, [join(top, 'wasm/ask.mjs'), ...words], { input, maxBuffer: 1 << 26 });
@@ -43,14 +43,20 @@ test('version says what this is, and is the same build on both sides', () => {
 
 test('what is no request is refused, never guessed', () => {
   const cases = {
-    nothing: '', blanks: ' \n', word: 'glucose', half: request.slice(0, 200), list: '[]', number: '5', two: `${request}${request}`,
-    twice: `{"plan":1,${request.slice(1)}`, zero: Buffer.from([0]), notText: Buffer.from([0x7b, 0x22, 0xff, 0x22, 0x7d]),
+    nothing: '', blanks: ' \t', word: 'glucose', half: oneLine.slice(0, 200), list: '[]', number: '5', two: `${oneLine}${oneLine}`,
+    twice: `{"plan":1,${oneLine.slice(1)}`, zero: Buffer.from([0]), notText: Buffer.from([0x7b, 0x22, 0xff, 0x22, 0x7d]),
     surrogate: '{"plan":"\\ud800"}', cut: Buffer.concat([Buffer.from('{"'), Buffer.from([0xe2, 0x82])]),
     deep: '['.repeat(100000), deepObject: '{"a":'.repeat(100000), wide: `{"plan":[${'0,'.repeat(100000)}0]}`, long: `{"plan":${'9'.repeat(100000)}}`,
-    infinite: request.replace('"value":16', '"value":1e999'), notNumber: request.replace('"value":16', '"value":NaN'),
-    comma: request.replace('"value":16', '"value":16,0'), text: request.replace('"value":16', '"value":"16"'),
+    infinite: oneLine.replace('"value":16', '"value":1e999'), notNumber: oneLine.replace('"value":16', '"value":NaN'),
+    comma: oneLine.replace('"value":16', '"value":16,0'), text: oneLine.replace('"value":16', '"value":"16"'),
   };
-  for (const [name, input] of Object.entries(cases)) assert.ok(refused(input).length >= 1, name);
+  const input = Buffer.concat(Object.values(cases).flatMap(each => [Buffer.from(each), Buffer.from('\n')]));
+  const { status, out } = both(['advise', '--lines'], input);
+  assert.equal(status, 1);
+  const answers = out.trimEnd().split('\n').map(line => JSON.parse(line));
+  assert.equal(answers.length, Object.keys(cases).length);
+  none(Object.keys(cases).filter((name, at) => !answers[at].refused?.length));
+  for (const name of ['nothing', 'notText', 'deep']) assert.ok(refused(cases[name]).length >= 1, name);
 });
 
 test('a mark some editors put before a text changes nothing between the two sides', () => both(['advise'], `\ufeff${request}`));
