@@ -32,7 +32,7 @@ do-not-know = I do not know
 # Answer where several things could be ticked.
 none-of-these = None of these
 # A dose in words. $number: the amount, already written. The blank is a no-break space.
-dose-text = { $number }{"\u00A0"}units
+dose-text = { $number } units
 # Unit of insulin beside a number.
 unit-units = units
 # Unit of carbohydrate beside a number.
@@ -325,9 +325,9 @@ glucose-other-unit = You type in { $unit } now. The plan uses the other unit.
 # Label of this answer.
 glucose-label = Glucose
 # Button that repeats the number. $value, $unit.
-glucose-yes-finger = Yes, finger: { $value } { $unit }
+glucose-yes-finger = Finger: { $value } { $unit }
 # Button that repeats the number. $value, $unit.
-glucose-yes-sensor = Yes, sensor: { $value } { $unit }
+glucose-yes-sensor = Sensor: { $value } { $unit }
 # Button: the meter shows HI instead of a number.
 meter-hi = Meter says HI
 # Button: the meter shows LO instead of a number.
@@ -356,6 +356,12 @@ finger = finger
 sensor = sensor
 # Small button beside an earlier answer.
 change-answer = Change
+# Heading of the page with all answers.
+answers-title = Your answers
+# Below an answer. $clock: when it was given.
+answers-at = At { $clock }. Tap to change it.
+# Note on that page.
+answers-note = The old answer stays in the record, struck.
 # Button on an answer that is asked again.
 keep-answer = Keep the answer I gave
 
@@ -440,13 +446,13 @@ urine-large = Large
 ## Question 4: what is seen
 
 # Question.
-seen-question = What do you see on set and pump?
+seen-question = What do you see?
 # Label of this answer.
 seen-label = Seen
 # A tick.
 seen-leak = Wet, or smells of insulin
 # A tick.
-seen-blood = Blood in the tubing or cannula
+seen-blood = Blood in tubing or cannula
 # A tick.
 seen-bent = The cannula is bent
 # A tick.
@@ -496,6 +502,8 @@ given-carbs-is = Typed: { $grams } grams
 given-high-since = High since when?
 # Below it. $clock: the time typed.
 given-high-since-is = Since { $clock }
+# Button and heading: rarer answers.
+given-more = Something else
 # Button: nothing was given.
 given-nothing = Nothing
 # Button: the list is whole.
@@ -909,7 +917,7 @@ pen-dial = Dial { $dose } on the pen.
 # $capacity: size of the syringe.
 syringe-size = { $capacity }-unit syringe.
 # $step: units of a mark; $marks: how many marks.
-syringe-marks = Each mark is { $step } units. Marks to draw: { $marks }.
+syringe-marks = One mark: { $step } units. Draw { $marks } marks.
 # $rescue and $meal: the two parts of one dose.
 parts = For the high: { $rescue } units. For food: { $meal } units.
 # Button.
@@ -936,8 +944,6 @@ working-cap = At most
 chosen-extra = Greater: ketones
 # Line: the correction was larger.
 chosen-net = Greater: correction
-# Line: what a limit took away.
-working-cut = Cut by a limit
 # Last line.
 working-total = Down to a mark
 # The dose is the usual correction.

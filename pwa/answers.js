@@ -142,7 +142,7 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     async givenKnown() { state.draft.given = null; await keepDraft(); },
 
     async entry(kind) {
-      const from = state.panel?.name === 'given' ? 'given' : null;
+      const from = ['given', 'givenMore'].includes(state.panel?.name) && !state.draft ? 'given' : null;
       open({ name: kind === 'highSince' ? 'entryTime' : 'entryUnits', kind, from, ids: { event: fresh() } });
       await keepDraft();
     },

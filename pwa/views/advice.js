@@ -119,7 +119,7 @@ export const stepsPage = (state, words, send) => {
   ${steps(state, words, send, state.injected && !over ? 1 : 2)}
   ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
   <div class="answers">${plain(words('why'), () => send('open', 'why'))}
-  ${state.injected ? nothing : plain(words('change-answers'), () => send('again', 'glucose'))}</div>`);
+  ${state.injected ? nothing : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
 };
 
 const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="holdbox"><p class="lbl">${words('hold-until')}</p>
@@ -127,13 +127,14 @@ const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="h
   <dl class="fields plain">${state.advice.given ? html`<div><dt>${words('hold-given')}</dt><dd>${words('hold-given-value', { dose: state.advice.given.text, clock: state.advice.given.clock })}</dd></div>` : nothing}
   <div><dt>${words('hold-why')}</dt><dd>${words('hold-why-value')}</dd></div></dl>`;
 
+// The working, line by line. A line that says nothing (no insulin on board, no share for ketones, no limit reached) is left out.
 const ledger = (dose, words) => {
   const w = dose.working;
-  const row = (label, value) => (value === undefined || value === null ? nothing : html`<tr><td>${label}</td><td><bdi dir="ltr">${value}</bdi></td></tr>`);
+  const row = (label, value) => (!value || value === '0' ? nothing : html`<tr><td>${label}</td><td><bdi dir="ltr">${value}</bdi></td></tr>`);
   return html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
-    ${row(words('working-correction'), w.correction)}${row(words('working-on-board'), w.onBoard)}${row(words('working-net'), w.net)}
-    ${row(words('working-extra'), w.extra)}${row(words('working-cap'), w.cap)}
-    ${w.chosen === 'none' ? nothing : row({ extra: () => words('chosen-extra'), net: () => words('chosen-net') }[w.chosen](), w.beforeRounding)}${row(words('working-cut'), w.cut)}
+    ${row(words('working-correction'), w.correction)}${row(words('working-on-board'), w.onBoard)}${w.onBoard === '0' ? nothing : row(words('working-net'), w.net)}
+    ${row(words('working-extra'), w.extra)}
+    ${w.chosen === 'none' ? nothing : row({ extra: () => words('chosen-extra'), net: () => words('chosen-net') }[w.chosen](), w.beforeRounding)}${w.cut ? row(words('working-cap'), w.cap) : nothing}
     <tr class="total"><td>${words('working-total')}</td><td><bdi dir="ltr">${dose.number}</bdi></td></tr></tbody></table>
   ${dose.timesUsual ? html`<p class="times">${dose.timesUsual === '1' ? words('usual') : words('times-usual', { times: dose.timesUsual })}</p>` : nothing}`;
 };
@@ -216,7 +217,7 @@ export const testKetones = (state, words, send) => sheet(state, words, html`
 export const clockInDoubt = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${outcome('clockInDoubt', words)}</h1><p class="clock"><bdi dir="ltr">${state.now.clock}</bdi></p></div>
   <ul class="lines"><li>${words('clock-look')}</li><li>${words('clock-set')}</li><li>${words('clock-call')}</li></ul>
-  <div class="end">${main(words('clock-again'), () => send('refresh'))}${plain(words('change-answers'), () => send('again', 'glucose'))}</div>`);
+  <div class="end">${main(words('clock-again'), () => send('refresh'))}${plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
 
 export const tubing = (state, words, send) => sheet(state, words, html`
   ${question('', words('tubing-question'), words('tubing-gave', { dose: state.panel.text, clock: state.panel.clock }))}

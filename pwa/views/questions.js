@@ -5,9 +5,18 @@ import { clockpad, clockText, filled, half, keypad, main, plain, question, sheet
 // A way back for whoever opened an answered question by mistake.
 const keep = (state, words, send) => (state.draft.redo ? plain(words('keep-answer'), () => send('keepAnswer')) : nothing);
 
-const answers = (state, words, send) => html`${state.answers.map(answer => filled(
-  { signs: () => words('signs-label'), glucose: () => words('glucose-label'), ketones: () => words('ketones-label'), seen: () => words('seen-label') }[answer.name](),
-  answer.text, answer.clock, () => send('again', answer.name), words))}`;
+const label = (name, words) => ({ signs: () => words('signs-label'), glucose: () => words('glucose-label'), ketones: () => words('ketones-label'), seen: () => words('seen-label') }[name]());
+
+// The last answer stays in sight; all of them, each with its way back, have a page.
+const answers = (state, words, send) => {
+  const last = state.answers.at(-1);
+  return last ? filled(label(last.name, words), last.text, last.clock, () => send('open', 'answersGiven'), words) : nothing;
+};
+
+export const answersGiven = (state, words, send) => sheet(state, words, html`${question('', words('answers-title'))}
+  <div class="cells">${state.answers.map(answer => plain(html`${label(answer.name, words)}: <bdi>${answer.text}</bdi>`, () => send('again', answer.name), words('answers-at', { clock: answer.clock })))}</div>
+  <p class="note">${words('answers-note')}</p>
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
 const ticks = (entries, on, toggle) => html`<ul class="ticks cells">${entries.map(([name, text]) => html`<li>
   <button type="button" class="press" role="checkbox" aria-checked=${on.has(name) ? 'true' : 'false'} @click=${() => toggle(name)}>${square.tick(on.has(name))}<span>${text}</span></button></li>`)}</ul>`;
@@ -80,23 +89,28 @@ export const seen = (state, words, send) => {
     : html`<div class="pair">${half(words('none-of-these'), () => send('seenDone'))}${half(words('do-not-know'), () => send('seenUnknown'))}</div>`}${keep(state, words, send)}</div>`);
 };
 
-export const given = (state, words, send) => sheet(state, words, html`${answers(state, words, send)}
-  ${question('5', words('given-question'), words('given-help', { hours: state.actionHours }))}
+export const given = (state, words, send) => sheet(state, words, html`${state.panel ? nothing : answers(state, words, send)}
+  ${question(state.panel ? '' : '5', words('given-question'), words('given-help', { hours: state.actionHours }))}
   ${state.givenLines.length ? html`<ul class="lines">${state.givenLines.map(line => html`<li><b><bdi dir="ltr">${line.clock}</bdi></b> ${line.text}</li>`)}</ul>` : nothing}
   <div class="cells">
     ${plain(words('given-pump'), () => send('entry', 'pump'))}
     ${plain(words('given-needle'), () => send('entry', 'needle'))}
     ${state.plan.doc.pump.automation === 'none' ? nothing : plain(words('given-automatic'), () => send('entry', 'automatic'))}
     ${plain(words('given-meal'), () => send('entry', 'meal'))}
-    ${state.plan.doc.longActing ? plain(words('given-long'), () => send('entry', 'long')) : nothing}
     ${plain(words('given-mistake'), () => send('open', 'mistake'))}
+    ${plain(words('given-more'), () => send('open', 'givenMore'), state.draft?.carbs ? words('given-carbs-is', { grams: state.draft.carbs }) : undefined)}</div>
+  ${state.panel && state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+  <div class="end">${state.panel ? plain(words('back'), () => send('close'))
+    : html`<div class="pair">${half(state.givenLines.length ? words('given-done') : words('given-nothing'), () => send('givenDone'))}${half(words('given-unsure'), () => send('givenUnsure'))}</div>`}</div>`);
+
+export const givenMore = (state, words, send) => sheet(state, words, html`${question('', words('given-more'))}
+  <div class="cells">
+    ${state.plan.doc.longActing ? plain(words('given-long'), () => send('entry', 'long')) : nothing}
     ${state.draft ? html`
-      ${plain(words('given-on-board'), () => send('entry', 'onBoard'), state.draft.onBoard ? words('given-on-board-is', { units: state.draft.onBoard }) : undefined)}
       ${plain(words('given-carbs'), () => send('entry', 'carbs'), state.draft.carbs ? words('given-carbs-is', { grams: state.draft.carbs }) : words('given-carbs-sub'))}
-      ${state.plan.doc.pump.automation === 'basalAndCorrections' ? plain(words('given-high-since'), () => send('entry', 'highSince'), state.draft.highSince ? words('given-high-since-is', { clock: state.highSinceClock }) : undefined) : nothing}` : nothing}
-  </div>
-  <div class="end">${state.draft && !state.panel ? html`<div class="pair">${half(state.givenLines.length ? words('given-done') : words('given-nothing'), () => send('givenDone'))}
-    ${half(words('given-unsure'), () => send('givenUnsure'))}</div>` : plain(words('back'), () => send('close'))}</div>`);
+      ${plain(words('given-on-board'), () => send('entry', 'onBoard'), state.draft.onBoard ? words('given-on-board-is', { units: state.draft.onBoard }) : undefined)}
+      ${state.plan.doc.pump.automation === 'basalAndCorrections' ? plain(words('given-high-since'), () => send('entry', 'highSince'), state.draft.highSince ? words('given-high-since-is', { clock: state.highSinceClock }) : undefined) : nothing}` : nothing}</div>
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
 // Nobody knows what went in: no number can be worked out, so nothing but a call is left.
 export const givenUnsure = (state, words, send) => sheet(state, words, html`

@@ -1,0 +1,105 @@
+// A phone for the journeys: the built site with its real headers, a real browser at phone size, and a clock that is set.
+// Every request to another host and every breach of the policy fails the journey that made it.
+import assert from 'node:assert/strict';
+import { existsSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import { serve } from '../../../pwa/serve.mjs';
+
+const top = fileURLToPath(new URL('../../..', import.meta.url));
+export const site = join(top, 'build/site');
+const screens = join(top, 'build/screens');
+mkdirSync(screens, { recursive: true });
+assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run: bash pwa/run --build-only');
+
+let browser;
+const hosts = new Set();
+export const close = async () => { await browser?.close(); browser = undefined; for (const host of hosts) await host.close(); hosts.clear(); };
+
+const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+// The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
+export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
+
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server } = {}) => {
+  browser ??= await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
+  const host = server ?? await serve(folder);
+  hosts.add(host);
+  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: 2, locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: true, isMobile: true, acceptDownloads: true });
+  await context.clock.install({ time: new Date(at) });
+  const faults = [];
+  context.on('request', request => { if (!request.url().startsWith(host.address) && !/^(blob|data):/.test(request.url())) faults.push(`asked another host: ${request.url()}`); });
+  await context.addInitScript(() => addEventListener('securitypolicyviolation', event => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`)));
+  if (prepare) await context.addInitScript(prepare);
+  const open = async (path = '') => {
+    const page = await context.newPage();
+    page.on('console', message => { if (message.type() === 'error' && /policy|Content Security|TrustedScript/.test(message.text())) faults.push(message.text()); });
+    page.on('pageerror', error => faults.push(`error: ${error.message}`));
+    await page.goto(host.address + path);
+    return hand(page);
+  };
+  const hand = page => {
+  const press = text => page.getByRole('button', { name: seen(text) }).first().click({ timeout: 8000 });
+  return {
+    page,
+    heading: async text => page.getByRole('heading', { level: 1, name: seen(text) }).waitFor({ timeout: 8000 }).catch(async () => {
+      assert.fail(`The heading is not "${text}" but "${await page.locator('h1').first().innerText().catch(() => 'none')}"`);
+    }),
+    tap: press,
+    tick: text => page.getByRole('checkbox', { name: seen(text) }).click({ timeout: 8000 }),
+    link: text => page.getByRole('link', { name: seen(text) }).first(),
+    keys: async digits => { for (const digit of digits) await page.getByRole('button', { name: digit === '.' ? 'decimal point' : new RegExp(`^${digit}$`) }).click(); },
+    sees: async text => assert.ok((await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is not on the page:\n${await page.locator('#app').innerText()}`),
+    misses: async text => assert.ok(!(await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is on the page`),
+    shot: name => page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }),
+    // Goes through the steps as somebody would who does each of them; says which were met, in their order.
+    steps: async (shot = () => {}) => {
+      const met = [];
+      const own = [[/into a sink/, async () => { await press('The pump gave it'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); }],
+        [/new vial/i, () => press('The insulin is in order')], [/New reservoir/, () => press('The reservoir is new')], [/infusion set/, () => press('The set is changed')],
+        [/Automation off/, () => press('Automation is off')], [/Drink/, () => press('I drink')], [/Set the alarm/, () => press('The alarm is set')],
+        [/Get ketone/, () => press('I will get strips')], [/^Call/, () => press('Answered')], [/Eat/, () => press('It is eaten')], [/sugar now/, () => press('The sugar is taken')],
+        [/test again/, () => press('I will test again')], [/Restock/, () => press('It is restocked')], [/Close this/, () => press('Close it')], [/“/, () => press('I have said it')],
+        [/Stop the pump/, () => press('The pump is stopped')], [/glucagon/, () => press('Glucagon is given')], [/Wait until/, () => press('I wait')]];
+      for (let before = '';;) {
+        await page.waitForFunction(last => (document.querySelector('.step.cur .top')?.textContent ?? 'over') !== last, before);
+        before = await page.evaluate(() => document.querySelector('.step.cur .top')?.textContent ?? 'over');
+        if (before === 'over') break;
+        const title = (await page.locator('.step.cur h1, .step.cur h2').innerText()).replace(/[\u2066-\u2069]/g, '');
+        met.push(title.replace(/\s+/g, ' '));
+        await shot(`step-${met.length}`);
+        const found = own.find(([pattern]) => pattern.test(title));
+        assert.ok(found, `no way past the step "${title}"`);
+        await found[1]();
+      }
+      return met;
+    },
+    // The record as it lies in the phone.
+    record: () => page.evaluate(() => new Promise((resolve, reject) => {
+      const opening = indexedDB.open('stopgap');
+      opening.onerror = () => reject(opening.error);
+      opening.onsuccess = () => {
+        const asked = opening.result.transaction('events').objectStore('events').getAll();
+        asked.onsuccess = () => { resolve(asked.result.map(entry => JSON.parse(entry.text))); opening.result.close(); };
+      };
+    })),
+  };
+  };
+  return {
+    context, open, faults, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
+    later: async minutes => context.clock.fastForward(minutes * 60000),
+    end: async () => { await context.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
+  };
+};
+
+// The demo plan taken in: where most journeys begin.
+export const withDemo = async (options = {}) => {
+  const device = await phone(options);
+  const hand = await device.open();
+  await hand.heading('Stopgap');
+  await hand.tap(options.child ? 'Demo plan: a child' : 'Demo plan: an adult');
+  await hand.heading(options.child ? 'Tilo Brandvik' : 'Maren Oduya');
+  await hand.tap('Look round with this plan');
+  await hand.page.getByRole('button', { name: seen('Start') }).waitFor();
+  return { device, ...hand };
+};

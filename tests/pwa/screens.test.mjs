@@ -1,0 +1,164 @@
+// Every screen, drawn without a browser: one heading, no gap, every button named, every message whole.
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+
+const top = fileURLToPath(new URL('../..', import.meta.url));
+const site = process.env.STOPGAP_SITE ?? join(top, 'build/site');
+assert.ok(existsSync(join(site, 'views/advice.js')), 'The site is not built yet. Run: bash pwa/run --build-only');
+
+// lit-html asks for a document as soon as it is loaded; a template's strings and values are enough for these tests.
+globalThis.document ??= { createTreeWalker: () => ({}), createComment: () => ({}) };
+const { reader } = await import(join(site, 'words.js'));
+const ftl = readFileSync(join(top, 'i18n/en.ftl'), 'utf8');
+const words = reader('en-GB', ftl);
+const start = await import(join(site, 'views/start.js'));
+const questions = await import(join(site, 'views/questions.js'));
+const advice = await import(join(site, 'views/advice.js'));
+const record = await import(join(site, 'views/record.js'));
+
+const flat = value => {
+  if (value?.strings && value?.values) return value.strings.reduce((text, part, index) => text + part + (index < value.values.length ? flat(value.values[index]) : ''), '');
+  if (Array.isArray(value)) return value.map(flat).join('');
+  if (typeof value === 'function' || typeof value === 'symbol') return '';
+  return String(value);
+};
+const bare = html => html.replace(/<[^>]*>/g, ' ').replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
+
+const plan = name => JSON.parse(readFileSync(join(top, `pwa/demo/${name}.json`), 'utf8'));
+const dose = { units: 4, text: '4\u00a0units', number: '4', insulin: 'rapid', with: 'syringe', parts: { rescue: 4, meal: 0, basal: 0 },
+  working: { correction: '3.6', onBoard: '0', net: '3.6', extra: '4.6', chosen: 'extra', cap: '9.2', cut: null, beforeRounding: '4.6' }, otherBound: '4', timesUsual: '1.2',
+  device: { kind: 'syringe', capacity: 50, step: '1', marks: 50, at: 4, figures: [5, 10, 15, 20, 25, 30, 35, 40, 45, 50].map(at => ({ at, text: String(at) })) } };
+const stepSlots = { emergencyCall: { number: '112' }, tellThem: {}, sugar: { grams: '15' }, glucagon: { glucagon: 'nasal 3 mg' }, retest: {}, testKetones: {}, stopPump: {},
+  confirmChild: { name: 'Tilo', born: '2017-03-14' }, callHome: { name: 'Signe', phone: '+44 0000' }, inject: { dose: '4\u00a0units', insulin: 'lispro', device: 'syringe' },
+  eat: { grams: '20' }, changeSet: {}, changeReservoir: {}, changeInsulin: {}, offBody: { dose: '4\u00a0units' }, automationOff: { until: '07:10' }, drink: {}, pumpCorrection: {},
+  wait: { until: '07:10' }, setAlarm: { at: '04:10' }, callTeam: { name: 'Night line', phone: '+44 0000' }, getStrips: {}, stopSglt2: {}, longActing: {}, bridge: { hours: '4' },
+  restock: {}, closeIncident: {} };
+const outcomes = ['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'noPlan', 'testGlucose', 'eatNow', 'testKetones', 'callTeam', 'injectAtAnyGlucose', 'comingDown', 'inject',
+  'eatAndInject', 'eat', 'wait', 'correctByPump', 'offPump', 'changeSet', 'over', 'lookAgain', 'hold', 'clockInDoubt', 'didYouInject'];
+const cautions = ['couldGoLow', 'inGrace', 'staleWeight', 'cut', 'underStep', 'sensorOnly', 'noStrips', 'longActing', 'newLineUnproven'];
+const facts = ['glucose', 'ketones', 'signs', 'seen', 'carbs', 'unwell', 'mistake', 'pumpOnBoard', 'pumpOffersNothing', 'highSince', 'with', 'viewer', 'agreement', 'pregnant', 'sglt2Inhibitor'];
+const kinds = ['incident', 'glucose', 'ketones', 'sign', 'seen', 'doseShown', 'doseRefused', 'injection', 'pumpDose', 'offBody', 'mistake', 'changed', 'automation', 'pump', 'carbs', 'look', 'call', 'order', 'alarmSet', 'note', 'strike'];
+
+const base = (name = 'adult', extra = {}) => {
+  const doc = plan(name);
+  const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
+  return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', team: doc.contacts[0], emergencyNumber: '112', insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
+    now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
+    kept: true, nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
+    holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
+      looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
+      given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true } },
+    next: { look: null, clock: '04:10', due: '2026-11-25T04:10:00+00:00', what: ['glucose'], overdue: false, late: { number: '0', unit: 'minutes' }, inMinutes: '38' }, order: () => 0,
+    advice: { outcome: 'inject', decidedBy: 'KET', gate: null, dose, cautions, hold: { clock: '07:10' }, given: { text: '4\u00a0units', clock: '03:10' }, because: facts.map(fact => ({ fact, value: 'none', from: 'entered' })) },
+    steps: Object.entries(stepSlots).map(([id, slots], index) => ({ id, slots, current: index === 0 })), canGoOn: true, ...extra };
+};
+
+const whole = (name, template) => {
+  const html = flat(template);
+  assert.equal((html.match(/<h1/g) ?? []).length, 1, `${name}: one heading`);
+  assert.doesNotMatch(bare(html), /undefined|null|\[object|NaN|\{ ?\$/, `${name}: a gap`);
+  for (const [, inside] of html.matchAll(/<button[^>]*>(.*?)<\/button>/gs))
+    assert.ok(bare(inside).trim() || /<svg/.test(inside), `${name}: a button without a name`);
+  return bare(html);
+};
+const nothing = () => {};
+
+test('every page before an incident stands whole, for both demo plans', () => {
+  for (const name of ['adult', 'child']) {
+    const state = base(name);
+    for (const page of ['first', 'home', 'more', 'remove', 'before', 'change', 'otherTab', 'writeDown']) whole(page, start[page](state, words, nothing));
+    whole('trouble', start.trouble({ ...state, trouble: 'words' }, words));
+    whole('offered', start.offered({ ...state, candidate: { doc: state.plan.doc, lines: state.plan.lines, demo: true } }, words, nothing));
+    const reasons = ['notJson', 'tooLarge', 'tooDeep', 'unknownKey', 'duplicateKey', 'missing', 'wrongType', 'wrongUnit', 'outOfRange', 'tooPrecise', 'notAscending', 'duplicateId', 'contradiction', 'newerFormat', 'fingerprintMismatch', 'somethingNew'];
+    const text = whole('refused', start.refused({ ...state, candidate: { isFile: true, refused: reasons.map(reason => ({ path: '/plan/high/trigger', reason, got: '140', accepted: '5.0 to 25.0' })) } }, words, nothing));
+    assert.match(text, /\/plan\/high\/trigger/);
+    assert.match(text, /Possible: 5.0 to 25.0/);
+  }
+});
+
+test('every question stands whole, empty and typed', () => {
+  for (const name of ['adult', 'child']) for (const digits of ['', '16', '0210']) for (const flags of [{}, { noMeter: true }, { retest: true }, { otherUnit: true }, { urine: true }, { ticks: ['leak', 'fitting'] }]) {
+    const state = base(name, { pad: { digits }, draft: { redo: 'glucose', carbs: '20', onBoard: '1.5', highSince: 'x' }, highSinceClock: '02:00', ...flags });
+    for (const page of ['signs', 'signsUnsure', 'glucose', 'ketones', 'seen', 'given', 'givenMore', 'answersGiven', 'givenUnsure', 'mistake', 'mistakeInsulin']) whole(page, questions[page](state, words, nothing));
+    for (const kind of ['pump', 'needle', 'automatic', 'meal', 'long', 'maybe', 'onBoard', 'carbs', 'order', 'mistake', 'yes', 'offBody'])
+      whole(`units ${kind}`, questions.entryUnits({ ...state, panel: { kind } }, words, nothing));
+    for (const kind of ['pump', 'highSince', 'yes']) whole(`time ${kind}`, questions.entryTime({ ...state, panel: { kind, shownClock: '03:10' } }, words, nothing));
+    for (const word of ['HI', 'LO']) whole('meterWord', questions.meterWord({ ...state, panel: { word } }, words, nothing));
+    whole('entryGlucose', questions.entryGlucose(state, words, nothing));
+    whole('entrySure', questions.entrySure({ ...state, panel: { text: '4\u00a0units', clock: '03:10' } }, words, nothing));
+  }
+});
+
+test('every outcome, every step as the current one, every caution and every fact has its words', () => {
+  for (const outcome of outcomes) {
+    const state = base('adult');
+    state.advice = { ...state.advice, outcome };
+    for (const [index] of state.steps.entries()) {
+      const steps = state.steps.map((step, at) => ({ ...step, current: at === index, mark: at < index ? (at % 2 ? 'done' : 'skipped') : undefined, clock: '03:12' }));
+      whole(`${outcome} ${steps[index].id}`, advice.stepsPage({ ...state, steps, injected: index > steps.findIndex(step => step.id === 'inject') ? '4\u00a0units' : undefined }, words, nothing));
+    }
+    whole(`${outcome} over`, advice.stepsPage({ ...state, injected: '4\u00a0units', steps: state.steps.map(step => ({ ...step, mark: 'done', clock: '03:12' })) }, words, nothing));
+  }
+  for (const fact of [...facts, ...kinds]) for (const [value, from] of [['none', 'entered'], ['true', 'entered'], ['2026-11-25T03:10:00+00:00', 'recorded']]) {
+    const state = base();
+    state.advice = { ...state.advice, because: [{ fact, value, from }] };
+    whole(`why ${fact}`, advice.why(state, words, nothing));
+  }
+});
+
+test('every page of the dose and after it stands whole', () => {
+  const state = base('adult', { panel: { text: '4\u00a0units', clock: '03:21' }, injected: '4\u00a0units' });
+  for (const page of ['dosePage', 'typed', 'different', 'injectNow', 'refuse', 'didYouInject', 'testGlucose', 'testKetones', 'clockInDoubt', 'tubing', 'why', 'waiting'])
+    whole(page, advice[page](state, words, nothing));
+  for (const outcome of ['emergency', 'lowEmergency']) for (const shown of [dose, null])
+    whole(`help ${outcome}`, advice.help({ ...state, advice: { ...state.advice, outcome, dose: shown } }, words, nothing));
+  whole('late', advice.waiting({ ...state, next: { ...state.next, overdue: true, late: { number: '25', unit: 'minutes' } } }, words, nothing));
+  whole('no look', advice.waiting({ ...state, next: null }, words, nothing));
+  const pen = { ...dose, device: { kind: 'pen', capacity: 60, step: '1' } };
+  whole('pen', advice.dosePage({ ...state, advice: { ...state.advice, dose: pen } }, words, nothing));
+});
+
+test('the syringe has as many marks as the core says, and its plunger stands at the mark the core says', () => {
+  const state = base();
+  for (const [marks, at, step] of [[50, 4, '1'], [60, 5, '0.5'], [50, 30, '1'], [100, 1, '1']]) {
+    const device = { ...dose.device, marks, at, step };
+    const html = flat(advice.dosePage({ ...state, advice: { ...state.advice, dose: { ...dose, device } } }, words, nothing));
+    const drawn = [...html.matchAll(/d="M60\.75 ([\d.]+)h-/g)].map(match => +match[1]);
+    assert.equal(drawn.length, marks);
+    const edge = +/class="solid" d="M17 ([\d.]+)h42v14/.exec(html)[1];
+    // The plunger's edge nearest the needle lies on its mark: the at-th of those drawn.
+    assert.ok(Math.abs(drawn[at - 1] - edge) < 0.01, `${marks} marks, at ${at}: ${drawn[at - 1]} against ${edge}`);
+  }
+});
+
+test('every kind of entry in the record has a sentence', () => {
+  const text = kind => ({ incident: { state: 'opened' }, glucose: { value: 16, unit: 'mmol/L', from: 'finger' }, ketones: { blood: 0.8 }, sign: { what: ['drowsy', 'fitting', 'cannotSwallow'] }, seen: { what: ['leak'] },
+    doseShown: { units: 4, insulin: 'rapid' }, doseRefused: { shown: 'a' }, injection: { units: 4, insulin: 'rapid', with: 'syringe' }, pumpDose: { units: 3, purpose: 'correction' }, offBody: { units: 4, tubingEnd: 'sink' },
+    mistake: { what: 'twice', insulin: 'rapid' }, changed: { what: ['set'] }, automation: { state: 'paused' }, pump: { state: 'off' }, carbs: { grams: 20 }, look: { due: '2026-11-25T04:10:00Z' },
+    call: { to: 'team', answered: false }, order: { by: 'x', text: 'y' }, alarmSet: { due: '2026-11-25T04:10:00Z' }, note: { text: 'n' }, strike: { target: 'a', reason: 'b' } }[kind]);
+  for (const kind of kinds) assert.ok(record.line({ kind, doc: text(kind) }, words, (event, key) => String(event.doc[key])), kind);
+});
+
+test('a missing message and a missing slot refuse, they never leave a gap', () => {
+  assert.throws(() => words('no-such-message'));
+  assert.throws(() => words('held-correction', {}));
+  assert.throws(() => words('held-correction', { clock: '' }));
+  assert.throws(() => words('held-correction', { clock: undefined }));
+});
+
+test('a sentence people read has at most 15 words, and never promises', () => {
+  for (const [, id, text] of ftl.matchAll(/^([a-z][\w-]*) = (.*)$/gm)) {
+    for (const sentence of text.replace(/\{ \$\w+ \}/g, 'slot').split(/[.?!:]\s/))
+      assert.ok(sentence.trim().split(/\s+/).length <= 15, `${id}: ${sentence}`);
+    assert.doesNotMatch(text, /\b(safe|fixed|all clear|stop insulin|go back to sleep|don.t|won.t|can.t)\b/i, id);
+  }
+});
+
+test('every message has a note for translators', () => {
+  const lines = ftl.split('\n');
+  const bareOnes = lines.filter((line, index) => /^[a-z][\w-]* =/.test(line) && !/^# /.test(lines[index - 1]));
+  assert.deepEqual(bareOnes, []);
+});
