@@ -1,5 +1,8 @@
 #include "action/on_board.hpp"
 
+#include <string_view>
+#include <unordered_map>
+
 namespace stopgap {
 namespace {
 
@@ -7,33 +10,29 @@ using Entries = std::vector<History::Entry>;
 
 bool is_vomiting(SetOf<Sign> signs) { return signs.has(Sign::vomitedOnce) || signs.has(Sign::vomitedAgain); }
 
-// What was eaten, and when vomiting was last noted: from then on nothing eaten before covers a meal dose.
-struct Eaten {
-  std::vector<const Event*> carbs;
-  std::optional<Instant> vomiting;
-  Carbohydrate covering(const Event& dose) const {
-    Carbohydrate grams;
-    for (const Event* eaten : carbs)
-      if (eaten->refers_to == dose.id && !(vomiting && *vomiting >= eaten->at.instant)) grams = grams + eaten->carbs;
-    return grams;
-  }
-};
+// Grams that still cover a dose, by its id: what was eaten for it, unless vomiting was noted after it.
+using Covered = std::unordered_map<std::string_view, Carbohydrate>;
 
-Eaten what_was_eaten(const Entries& entries, const Situation* situation, Instant now) {
-  Eaten eaten;
-  if (situation && is_vomiting(situation->signs)) eaten.vomiting = now;
+Covered what_is_covered(const Entries& entries, const Situation* situation, Instant now) {
+  std::optional<Instant> vomiting;
+  if (situation && is_vomiting(situation->signs)) vomiting = now;
+  for (const auto& [event, struck] : entries)
+    if (event->kind == EventKind::sign && is_vomiting(event->signs) && !(vomiting && *vomiting > event->at.instant))
+      vomiting = event->at.instant;
+  Covered covered;
   for (const auto& [event, struck] : entries) {
-    if (event->kind == EventKind::carbs && !event->refers_to.empty()) eaten.carbs.push_back(event);
-    if (event->kind == EventKind::sign && is_vomiting(event->signs) && !(eaten.vomiting && *eaten.vomiting > event->at.instant))
-      eaten.vomiting = event->at.instant;
+    if (event->kind != EventKind::carbs || event->refers_to.empty() || (vomiting && *vomiting >= event->at.instant)) continue;
+    Carbohydrate& grams = covered[event->refers_to];
+    grams = grams + event->carbs;
   }
-  return eaten;
+  return covered;
 }
 
-Insulin uncovered(Insulin meal, const Event& dose, const Plan& plan, const Eaten& eaten) {
-  if (meal.is_zero()) return meal;
+Insulin uncovered(Insulin meal, const Event& dose, const Plan& plan, const Covered& covered) {
+  const auto eaten = covered.find(dose.id);
+  if (meal.is_zero() || eaten == covered.end()) return meal;
   const CarbohydrateRatio ratio = plan.carbohydrate_ratio.at(local_time(dose.at));
-  return at_least_none(meal - eaten.covering(dose) / ratio);
+  return at_least_none(meal - eaten->second / ratio);
 }
 
 bool already_recorded(const Situation::Mistake& mistake, Instant now, const Entries& entries) {
@@ -66,7 +65,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
   OnBoard sums;
   const Duration action = plan.rapid.action;
   const Entries& entries = history.entries();
-  const Eaten eaten = what_was_eaten(entries, situation, now);
+  const Covered covered = what_is_covered(entries, situation, now);
   for (const auto& [event, struck] : entries) {
     const Instant at = event->at.instant;
     if (now - at > action) continue;
@@ -75,7 +74,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
         if (event->insulin != InsulinType::rapid) break;
         const std::int64_t share = remaining_share(now - at, action);
         sums.always.add(event->rescue(), share);
-        if (event->parts) sums.always.add(uncovered(event->parts->meal, *event, plan, eaten), share);
+        if (event->parts) sums.always.add(uncovered(event->parts->meal, *event, plan, covered), share);
         break;
       }
       case EventKind::mistake:
@@ -88,7 +87,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
       }
       case EventKind::pumpDose: {
         const bool certain = !span.since || at < *span.since || (span.set_changed && at > *span.set_changed);
-        const Insulin units = event->purpose == PumpPurpose::meal ? uncovered(*event->units, *event, plan, eaten) : *event->units;
+        const Insulin units = event->purpose == PumpPurpose::meal ? uncovered(*event->units, *event, plan, covered) : *event->units;
         (certain ? sums.pump_certain : sums.pump_suspect).add(units, remaining_share(now - at, action));
         break;
       }
