@@ -1,7 +1,7 @@
 // What a tap does: it adds to the record, keeps the answers, or opens a page. No clinical rule stands here; whether a
 // number is possible and what follows from it is asked of the core each time.
 import * as events from './events.js';
-import { showsAdvice, startsRun, stepsOf } from './flow.js';
+import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
 import { clockOf } from './times.js';
@@ -10,9 +10,6 @@ import { answerActions } from './answers.js';
 export const fromStore = events.fromText;
 
 const emptyPad = () => ({ digits: '' });
-
-export const newDraft = (fresh, now) => ({ id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
-  passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
 
 // The dose is in the record, and read back, before anybody sees it: a phone that dies then still asks about it.
 const showDose = async ({ state, add, keepDraft, clock }) => {

@@ -1,5 +1,6 @@
 // What a tap does inside the questions. An answer that is changed strikes the one before it; nothing is rewritten.
 import * as events from './events.js';
+import { newDraft } from './flow.js';
 import { situation } from './situation.js';
 import { trimmed } from './text.js';
 import { clockOf, lastTimeAt, stamp } from './times.js';
@@ -83,9 +84,10 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     else if (kind === 'long') await finish(events.injection(id, at, { insulin: 'long', units, device: deviceNow() }));
     else if (kind === 'maybe') await finish(events.injection(id, at, { insulin: 'rapid', units, device: deviceNow(), sure: false }), () => { state.draft.given = null; open(null); });
     else if (kind === 'mistake') await finish(events.mistake(id, at, panel.what, panel.insulin, units ?? undefined), () => {
-      if (state.draft) state.draft.passed = [];
-      if (state.draft?.run && !state.draft.run.injected) state.draft.run = null;
-      backTo();
+      // Whatever page it was said on, what follows from it is asked at once.
+      state.draft ??= newDraft(fresh, clock());
+      Object.assign(state.draft, { passed: [], run: null });
+      open(null);
     });
     else if (kind === 'yes') await inject({ units, at, shownId: panel.shownId, sameDose: panel.same, device: deviceNow(), id });
   };

@@ -37,7 +37,12 @@ const planOf = text => {
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 const ask = (call, rest) => core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest }));
 
-const amount = (event, key) => shown(members(event.text)[key], state.plan?.doc.decimalMark ?? '.');
+// A reading keeps the digits it was typed with; a dose never has a trailing zero.
+const amount = (event, key) => {
+  const literal = members(event.text)[key];
+  const mark = state.plan?.doc.decimalMark ?? '.';
+  return key === 'value' || key === 'blood' ? literal.replace('.', mark) : shown(literal, mark);
+};
 const answerText = (name, answer) => ({
   signs: () => (answer.what.length || answer.unwell ? [...(answer.what.length ? [signList(answer.what, words)] : []), ...(answer.unwell ? [words('sign-unwell')] : [])].join(', ')
     : answer.unknown ? words('not-known') : words('none')),
@@ -179,6 +184,8 @@ const keepOffline = async () => {
   if (!navigator.serviceWorker) return;
   const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: address => { if (address !== 'sw.js') throw new TypeError(address); return address; } });
   try {
+    // The keeper that answers may still be the one before: ask again once the new one has taken over.
+    navigator.serviceWorker.addEventListener('controllerchange', askKeeper);
     announceNewer(await navigator.serviceWorker.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' }));
     await navigator.serviceWorker.ready;
     askKeeper();

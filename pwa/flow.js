@@ -2,6 +2,10 @@
 
 export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
 
+// An id for each thing that a screen may write is made before the screen is shown.
+export const newDraft = (fresh, now) => ({ id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
+  passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
+
 // These answers are shown as soon as they are known: no further question may stand in their way.
 const atOnce = new Set(['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'eatNow', 'noPlan', 'clockInDoubt', 'didYouInject']);
 // These ask for something before anything can be done, and are asked again with every answer.
@@ -16,6 +20,8 @@ export const showsAdvice = (draft, advice) => {
   if (!draft || !advice || draft.redo || draft.unsure) return false;
   if (!openQuestion(draft)) return !draft.given.unknown || atOnce.has(advice.outcome);
   if (draft.passed.includes(advice.outcome)) return false;
+  // Danger signs come before everything that a plan without standing could say.
+  if (advice.outcome === 'noPlan' && !draft.signs) return false;
   return atOnce.has(advice.outcome) || Boolean(readingInDoubt(draft, advice));
 };
 

@@ -119,7 +119,7 @@ export const stepsPage = (state, words, send) => {
   ${steps(state, words, send, state.injected && !over ? 1 : 2)}
   ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
   <div class="answers">${plain(words('why'), () => send('open', 'why'))}
-  ${state.injected ? nothing : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
+  ${state.injected ? plain(words('given-mistake'), () => send('open', 'mistake')) : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
 };
 
 const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="holdbox"><p class="lbl">${words('hold-until')}</p>

@@ -26,7 +26,9 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   const host = server ?? await serve(folder);
   hosts.add(host);
   const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: 2, locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: true, isMobile: true, acceptDownloads: true });
-  await context.clock.install({ time: new Date(at) });
+  // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06.
+  await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
+  await context.clock.pauseAt(new Date(at));
   const faults = [];
   context.on('request', request => { if (!request.url().startsWith(host.address) && !/^(blob|data):/.test(request.url())) faults.push(`asked another host: ${request.url()}`); });
   await context.addInitScript(() => addEventListener('securitypolicyviolation', event => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`)));
@@ -49,13 +51,17 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     tick: text => page.getByRole('checkbox', { name: seen(text) }).click({ timeout: 8000 }),
     link: text => page.getByRole('link', { name: seen(text) }).first(),
     keys: async digits => { for (const digit of digits) await page.getByRole('button', { name: digit === '.' ? 'decimal point' : new RegExp(`^${digit}$`) }).click(); },
-    sees: async text => assert.ok((await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is not on the page:\n${await page.locator('#app').innerText()}`),
+    sees: async text => {
+      const plain = async () => (await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
+      for (let tries = 0; tries < 80; tries += 1) { if ((await plain()).includes(text)) return; await page.waitForTimeout(100); }
+      assert.fail(`"${text}" is not on the page:\n${await plain()}`);
+    },
     misses: async text => assert.ok(!(await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is on the page`),
     shot: name => page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }),
     // Goes through the steps as somebody would who does each of them; says which were met, in their order.
     steps: async (shot = () => {}) => {
       const met = [];
-      const own = [[/into a sink/, async () => { await press('The pump gave it'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); }],
+      const own = [[/into a sink/, async () => { await press('The pump gave it'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); await page.waitForFunction(() => document.documentElement.dataset.screen === 'stepsPage'); }],
         [/new vial/i, () => press('The insulin is in order')], [/New reservoir/, () => press('The reservoir is new')], [/infusion set/, () => press('The set is changed')],
         [/Automation off/, () => press('Automation is off')], [/Drink/, () => press('I drink')], [/Set the alarm/, () => press('The alarm is set')],
         [/Get ketone/, () => press('I will get strips')], [/^Call/, () => press('Answered')], [/Eat/, () => press('It is eaten')], [/sugar now/, () => press('The sugar is taken')],
@@ -102,4 +108,33 @@ export const withDemo = async (options = {}) => {
   await hand.tap('Look round with this plan');
   await hand.page.getByRole('button', { name: seen('Start') }).waitFor();
   return { device, ...hand };
+};
+
+// From the home page to the advice, with nothing else the matter.
+export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones = '0.8' } = {}) => {
+  // On the home page it is "Start"; in an incident "Test now".
+  await hand.page.getByRole('button', { name: /^\s*(Start|Test now)/ }).click();
+  await hand.heading('Is any of these true now?');
+  await hand.tap('None of these');
+  await hand.heading('Glucose now');
+  await hand.keys(glucose);
+  await hand.tap(`Finger: ${glucose} ${unit}`);
+  await hand.heading('Blood ketones now');
+  await hand.keys(ketones);
+  await hand.tap(`Yes, ketones are ${ketones}`);
+  await hand.heading('What do you see?');
+  await hand.tap('None of these');
+  await hand.heading('What insulin was already given?');
+  // What is in the record of the last hours is listed already.
+  await hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }).click();
+};
+
+export const inject = async (hand, units) => {
+  await hand.heading('Inject now');
+  await hand.tap('Type the units you see');
+  await hand.heading('How many units do you see?');
+  await hand.keys(units);
+  await hand.tap(`I see ${units} units`);
+  await hand.heading(`Inject ${units} units now`);
+  await hand.tap(`I have injected ${units} units`);
 };

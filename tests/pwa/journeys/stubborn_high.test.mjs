@@ -59,7 +59,7 @@ test('stubborn high at night: one unit by needle, the steps, the hold and the ne
   await tap('I have injected 1 units');
   await heading('Change the infusion set');
   await sees('Injected: 1 units');
-  await sees('Do not inject a correction before 07:06.');
+  await sees('Do not inject a correction before 07:05.');
   await shot('steps-set');
   assert.equal(await link('Call').getAttribute('href'), 'tel:+440000000001');
   // No ketones act: the plan's preferred way of squaring, once; automation is not paused besides.

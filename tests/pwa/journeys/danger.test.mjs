@@ -1,0 +1,171 @@
+// What must not wait: danger signs, a low, an amount nobody knows, a plan that may not be used.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { answer, close, inject, withDemo } from './phone.mjs';
+
+after(close);
+
+test('vomiting twice with ketones unknown: hospital at once, before any further question', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tick('Vomited twice or more');
+  await hand.shot('signs-ticked');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Go to hospital now');
+  assert.equal(await hand.page.getByRole('link', { name: /112/ }).getAttribute('href'), 'tel:112');
+  await hand.sees('Ketoacidosis. Insulin pump failure.');
+  await hand.shot('help');
+  // The questions go on only after that, and the answer can then carry a dose for the way.
+  await hand.tap('Test while you wait');
+  await hand.heading('Glucose now');
+  await hand.keys('22.0');
+  await hand.tap('Finger: 22.0 mmol/L');
+  await hand.heading('Blood ketones now');
+  await hand.keys('3.2');
+  await hand.tap('Yes, ketones are 3.2');
+  await hand.heading('What do you see?');
+  await hand.tap('None of these');
+  await hand.tap('Nothing');
+  await hand.heading('Go to hospital now');
+  await hand.shot('help-dose');
+  await hand.tap('The call is answered');
+  for (let n = 0; n < 4 && !(await hand.page.getByRole('heading', { name: /For the way/ }).isVisible()); n += 1) {
+    await hand.page.waitForTimeout(300);
+    const say = hand.page.getByRole('button', { name: /I have said it/ });
+    if (await say.isVisible()) await say.click();
+  }
+  await hand.heading('For the way, never instead of going');
+  // 20 % of 46 = 9.20 against (20.0 - 7.0) / 2.5 = 5.20: down to 9 units.
+  await hand.sees('9 units lispro, by needle');
+  await hand.shot('dose-way');
+  await hand.device.end();
+});
+
+test('drowsy and the glucose not read: call, never insulin', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tick('Drowsy, hard to wake');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Call for help now');
+  await hand.sees('Do not give insulin.');
+  await hand.shot('help-low');
+  await hand.device.end();
+});
+
+test('a low glucose is answered at once with sugar, not with the next question', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tap('None of these');
+  await hand.keys('3.2');
+  await hand.tap('Finger: 3.2 mmol/L');
+  await hand.heading('Glucose is low');
+  await hand.sees('Take 15 grams of sugar now');
+  await hand.misses('Inject');
+  await hand.shot('low');
+  await hand.steps(name => hand.shot(`low-${name}`));
+  await hand.tap('All steps are seen');
+  await hand.heading('Look again at');
+  await hand.sees('03:20');
+  await hand.shot('low-waiting');
+  await hand.device.end();
+});
+
+test('HI is tested again from a washed finger before it counts, and then leads to the dose for HI', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tap('None of these');
+  await hand.tap('Meter says HI');
+  await hand.tap('On the meter, from a finger');
+  await hand.heading('Test glucose from a finger');
+  await hand.shot('test-glucose');
+  await hand.tap('Type the finger reading');
+  await hand.heading('Glucose, second test');
+  await hand.tap('Meter says HI');
+  await hand.tap('On the meter, from a finger');
+  await hand.heading('Blood ketones now');
+  await hand.keys('1.0');
+  await hand.tap('Yes, ketones are 1.0');
+  await hand.tap('None of these');
+  await hand.tap('Nothing');
+  await hand.heading('Inject now');
+  // ketones.hi: 14 % of 46 = 6.44, more than the 10 % of its row: down to 6 units.
+  await hand.sees('6 units lispro, by needle');
+  await hand.shot('dose-hi');
+  await hand.device.end();
+});
+
+test('ketones not tested while high: no dose, the test comes first', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tap('None of these');
+  await hand.keys('16.0');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await hand.heading('Blood ketones now');
+  await hand.tap('Not tested yet');
+  await hand.tap('None of these');
+  await hand.tap('Nothing');
+  await hand.heading('Test ketones now');
+  await hand.sees('Do not inject before ketones are tested.');
+  await hand.shot('test-ketones');
+  await hand.device.end();
+});
+
+test('nobody knows what was given: no number, a call', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tap('I do not know');
+  await hand.heading('Not sure? Call someone now.');
+  await hand.shot('unsure-signs');
+  await hand.tap('Go on to the glucose');
+  await hand.keys('16.0');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await hand.keys('0.8');
+  await hand.tap('Yes, ketones are 0.8');
+  await hand.tap('None of these');
+  await hand.heading('What insulin was already given?');
+  await hand.tap('I am not sure');
+  await hand.heading('Do not inject now');
+  await hand.sees('Nobody knows what is still working. Call first.');
+  await hand.misses('Type the units');
+  await hand.shot('unsure-given');
+  await hand.device.end();
+});
+
+test('insulin given off-body while still joined to the body: too much, said at once', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.tap('The set is changed');
+  await hand.sees('New reservoir');
+  await hand.tap('The reservoir is new');
+  await hand.tap('The pump gave it');
+  await hand.heading('Where was the end of the tubing?');
+  await hand.tap('At the body');
+  await hand.heading('Too much insulin may be working');
+  await hand.sees('Do not inject rapid insulin.');
+  await hand.shot('too-much-tubing');
+  await hand.device.end();
+});
+
+test('the dose given twice: too much insulin, said at once, with food and no more insulin', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.steps();
+  await hand.tap('All steps are seen');
+  await hand.heading('Look again at');
+  await hand.tap('Write something down');
+  await hand.shot('change');
+  await hand.tap('Something went wrong with a dose');
+  await hand.heading('What went wrong?');
+  await hand.shot('mistake');
+  await hand.tap('Given twice');
+  await hand.tap('Rapid-acting: lispro');
+  await hand.heading('How many units went in that are not written here?');
+  await hand.keys('4');
+  await hand.tap('Yes, 4 units');
+  await hand.tap('Just now');
+  await hand.heading('Too much insulin may be working');
+  await hand.shot('too-much');
+  await hand.device.end();
+});
