@@ -270,6 +270,11 @@ export const actions = tools => {
       Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null });
       endDraft();
     },
-    acceptRelease() { navigator.serviceWorker.controller.postMessage({ accept: state.newer }); setTimeout(() => location.reload(), 300); },
+    // The page is read again only once the keeper has written the choice down.
+    acceptRelease() {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => location.reload();
+      tools.keeper().postMessage({ accept: state.newer }, [port2]);
+    },
   };
 };

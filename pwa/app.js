@@ -164,31 +164,30 @@ const add = async event => {
   }
   state.record.push(event);
 };
-const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText };
+const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper() };
 const actions = act.actions(tools);
 
-const announceNewer = registration => {
-  const tell = worker => worker?.addEventListener('statechange', () => askKeeper());
-  registration.addEventListener('updatefound', () => tell(registration.installing));
-  tell(registration.installing);
-};
-const askKeeper = async () => {
-  const keeper = navigator.serviceWorker?.controller;
-  if (!keeper) return;
+// The keeper of a later release waits beside the one in use, and is the one that knows of it.
+let registration;
+const keeper = () => registration?.waiting ?? navigator.serviceWorker?.controller;
+const askKeeper = () => {
   const { port1, port2 } = new MessageChannel();
   port1.onmessage = ({ data }) => { state.newer = data.newer; refresh(); };
-  keeper.postMessage({ ask: 'newer' }, [port2]);
+  keeper()?.postMessage({ ask: 'newer' }, [port2]);
+};
+const announceNewer = () => {
+  const tell = worker => worker?.addEventListener('statechange', askKeeper);
+  registration.addEventListener('updatefound', () => tell(registration.installing));
+  tell(registration.installing);
+  askKeeper();
 };
 // Scripts may come only from this one address, so only this one passes the policy.
 const keepOffline = async () => {
   if (!navigator.serviceWorker) return;
   const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: address => { if (address !== 'sw.js') throw new TypeError(address); return address; } });
   try {
-    // The keeper that answers may still be the one before: ask again once the new one has taken over.
-    navigator.serviceWorker.addEventListener('controllerchange', askKeeper);
-    announceNewer(await navigator.serviceWorker.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' }));
-    await navigator.serviceWorker.ready;
-    askKeeper();
+    registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' });
+    announceNewer();
   } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
 };
 

@@ -32,7 +32,6 @@ const keep = async () => {
 self.addEventListener('install', event => event.waitUntil((async () => {
   await keep();
   if (!await accepted()) await accept(id);
-  self.skipWaiting();   // only the keeper changes; which release it serves is the person's choice
 })()));
 
 self.addEventListener('activate', event => event.waitUntil((async () => {
@@ -55,5 +54,8 @@ self.addEventListener('fetch', event => {
 
 self.addEventListener('message', event => event.waitUntil((async () => {
   if (event.data.ask === 'newer') event.ports[0].postMessage({ newer: await accepted() === id ? null : id });
-  if (event.data.accept === id && await caches.has(prefix + id)) await accept(id);
+  if (event.data.accept === id && await caches.has(prefix + id)) {
+    await accept(id);
+    event.ports[0].postMessage({ accepted: id });
+  }
 })()));

@@ -90,7 +90,6 @@ test('after the tap the later release serves', async () => {
   writeFileSync(join(folder, 'release.js'), readFileSync(join(folder, 'release.js'), 'utf8').replace(/"i18n\/en.ftl": "[^"]*"/, `"i18n/en.ftl": "${checksum}"`).replace(/"id": "[^"]*"/, '"id": "0123456789ab"'));
   await hand.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
   await hand.tap('A new version is ready');
-  await hand.device.later(1);
   await hand.page.getByRole('button', { name: seen('Begin') }).waitFor({ timeout: 10000 });
   await hand.device.end();
   rmSync(folder, { recursive: true });
