@@ -1,10 +1,11 @@
 #include "ask.hpp"
 
+#include <algorithm>
 #include "advise.hpp"
 #include "because.hpp"
 #include "figures/ranges.hpp"
 #include "holds.hpp"
-#include "json/fields.hpp"
+#include "json/plain_text.hpp"
 #include "json/read.hpp"
 #include "json/write.hpp"
 #include "version.hpp"
@@ -15,8 +16,9 @@ namespace {
 using json::Node;
 constexpr std::size_t request_bytes = figures::plan_bytes + figures::record_bytes + figures::situation_bytes;
 
-// Sizes are judged on the text, before anything is built from it.
+// Sizes are judged on the text, before anything is built from it. In a small request no member can be too large.
 void refuse_large_parts(std::string_view request, Refusals& refusals) {
+  if (request.size() <= std::min(figures::plan_bytes, figures::situation_bytes)) return;
   const auto judge = [&](std::string_view key, std::string path, std::size_t most) {
     if (json::top_level_member(request, key).size() > most) refusals.add(std::move(path), Reason::tooLarge, {}, std::to_string(most));
   };
@@ -37,7 +39,10 @@ void refuse_other_members(const Node& request, std::initializer_list<std::string
   for (const auto& [key, value] : request.members) {
     bool is_known = false;
     for (const std::string_view name : known) is_known |= key == name;
-    if (!is_known) refusals.add(json::pointer_of({nullptr, "/" + key}), Reason::unknownKey);
+    if (is_known) continue;
+    std::string path;
+    json::append_pointer_step(path, key);
+    refusals.add(std::move(path), Reason::unknownKey);
   }
 }
 
@@ -50,8 +55,8 @@ std::string advise_call(const Node& request, Refusals& refusals) {
   if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
   const bool plan_is_read = plan_node && refusals.empty();
   if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
-  if (!plan_is_read || !situation_node) return {};  // a situation is read against a plan
-  const Situation situation = json::read_situation(*situation_node, "/situation", plan, refusals);
+  Situation situation;
+  if (situation_node) situation = json::read_situation(*situation_node, "/situation", plan, refusals);
   if (!refusals.empty()) return {};
   const Advice advice = advise(plan, record, situation);
   return json::write_advice(advice, because(plan, record, situation, advice), plan, situation,

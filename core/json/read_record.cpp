@@ -66,10 +66,8 @@ void read_injection(Fields& fields, Event& event) {
 
 void read_incident(Fields& fields, Event& event) {
   event.opened = !second_word(fields.need("state"), words::incident_states);
-  const Item since = fields.may("suspectedSince");
-  event.suspected_since = instant_of(since);
-  const bool time_known = event.at.instant != Instant{};  // a time that was refused stayed at its default
-  if (event.suspected_since && time_known && *event.suspected_since > event.at.instant) since.refuse(Reason::contradiction, {});
+  // A suspicion typed later than the opening is a slip of the clock, no reason to lock a record away at night.
+  event.suspected_since = instant_of(fields.may("suspectedSince"));
 }
 
 void read_kind(Fields& fields, Event& event) {
