@@ -907,7 +907,9 @@ change-answers = Change an answer
 # Heading.
 inject-now = Inject now
 # Heading where the hospital comes first.
-inject-on-the-way = For the way, never instead of going
+inject-on-the-way = Only for the way
+# Line on that page.
+way-line = Go now. Never inject instead of going.
 # $insulin: its name.
 by-needle = { $insulin }, by needle
 # Line.
@@ -1051,6 +1053,10 @@ type-finger = Type the finger reading
 type-ketones = Type the ketones
 # Button.
 go-on-without = I cannot. Go on.
+# Button: the questions go on, though no dose can follow.
+go-on-tests = Test glucose and ketones
+# Below it.
+go-on-tests-sub = To know how soon you must call.
 # Button.
 cannot-test-call = I cannot test. What else?
 

@@ -28,7 +28,7 @@ const caution = (name, words) => ({
   noStrips: () => words('caution-no-strips'), longActing: () => words('caution-long-acting'), newLineUnproven: () => words('caution-new-line'),
 }[name]());
 export const cautions = (advice, words) => (advice.cautions.length
-  ? html`<ul class="lines cautions">${advice.cautions.map(entry => html`<li>${caution(entry.what ?? entry.id ?? entry, words)}</li>`)}</ul>` : nothing);
+  ? html`<ul class="lines cautions">${advice.cautions.map(name => html`<li>${caution(name, words)}</li>`)}</ul>` : nothing);
 
 const device = (name, words) => ({ syringe: () => words('device-syringe'), pen: () => words('device-pen') }[name]());
 
@@ -116,8 +116,11 @@ export const stepsPage = (state, words, send) => {
   ${advice.outcome === 'hold' ? holdBody(state, words) : nothing}
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${cautions(advice, words)}
+  ${state.steps.some(step => step.id === 'callTeam' && !step.mark && !step.current) && !state.injected ? html`<a class="press wide soon" href=${tel(state.team.phone)}>
+    <span>${words('call-name', { name: state.team.name })}<span class="sub"><bdi dir="ltr">${state.team.phone}</bdi></span></span></a>` : nothing}
   ${steps(state, words, send, state.injected && !over ? 1 : 2)}
   ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
+  ${advice.outcome === 'noPlan' && state.canGoOn ? html`<div class="answers">${plain(words('go-on-tests'), () => send('pass'), words('go-on-tests-sub'))}</div>` : nothing}
   <div class="answers">${plain(words('why'), () => send('open', 'why'))}
   ${state.injected ? plain(words('given-mistake'), () => send('open', 'mistake')) : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
 };
@@ -149,10 +152,11 @@ export const dosePage = (state, words, send) => {
     <div class="what"><b>${words('by-needle', { insulin: state.insulinName })}</b><p>${words('rapid-new-vial')}</p>
       ${pen ? html`<p>${words('pen-dial', { dose: dose.text })}</p>` : html`<p>${words('syringe-size', { capacity: String(dose.device.capacity) })}</p>
         <p>${words('syringe-marks', { step: dose.device.step, marks: String(dose.device.at) })}</p>`}
-      ${state.parts ? html`<p>${words('parts', { rescue: state.parts.rescue, meal: state.parts.meal })}</p>` : nothing}</div>
+      ${state.parts ? html`<p>${words('parts', { rescue: state.parts.rescue, meal: state.parts.meal })}</p>` : nothing}
+      ${state.advice.outcome === 'emergency' ? html`<p class="warn">${words('way-line')}</p>` : nothing}
+      ${state.advice.cautions.map(name => html`<p class="warn">${caution(name, words)}</p>`)}</div>
     <div class="work">${ledger(dose, words)}</div>
     ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }))}</div>
-  ${cautions(state.advice, words)}
   <div class="end">${main(words('type-units'), () => send('open', 'typed'))}</div>
   <div class="pair others">${half(words('not-injecting'), () => send('open', 'refuse'))}${half(words('why'), () => send('open', 'why'))}
     ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>`);

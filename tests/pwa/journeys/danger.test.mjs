@@ -29,12 +29,12 @@ test('vomiting twice with ketones unknown: hospital at once, before any further 
   await hand.heading('Go to hospital now');
   await hand.shot('help-dose');
   await hand.tap('The call is answered');
-  for (let n = 0; n < 4 && !(await hand.page.getByRole('heading', { name: /For the way/ }).isVisible()); n += 1) {
+  for (let n = 0; n < 4 && !(await hand.page.getByRole('heading', { name: /Only for the way/ }).isVisible()); n += 1) {
     await hand.page.waitForTimeout(300);
     const say = hand.page.getByRole('button', { name: /I have said it/ });
     if (await say.isVisible()) await say.click();
   }
-  await hand.heading('For the way, never instead of going');
+  await hand.heading('Only for the way');
   // 20 % of 46 = 9.20 against (20.0 - 7.0) / 2.5 = 5.20: down to 9 units.
   await hand.sees('9 units lispro, by needle');
   await hand.shot('dose-way');

@@ -1,0 +1,106 @@
+// Every screen of a night, by day and by night, at 320 px and with the text twice as large: nothing runs off the side, every
+// target can be hit with a thumb, and the checks of axe find nothing (contrast 7:1 included).
+import assert from 'node:assert/strict';
+import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
+import { after, test } from 'node:test';
+import { answer, close, withDemo } from './phone.mjs';
+
+after(close);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const inspect = async (hand, name, { contrast = true } = {}) => {
+  await hand.page.waitForFunction(wanted => document.documentElement.dataset.screen === wanted.split(' ')[0], name);
+  const found = await hand.page.evaluate(() => {
+    const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+    const small = [...document.querySelectorAll('button, a.press, input')].filter(node => node.checkVisibility()).map(node => ({ name: node.textContent.trim().slice(0, 30), box: node.getBoundingClientRect(), press: node.matches('.press') }))
+      .filter(({ box, press }) => box.height < (press ? 55.5 : 43.5) || box.width < 43.5).map(({ name: said, box }) => `${said} ${Math.round(box.width)}x${Math.round(box.height)}`);
+    const cut = [...document.querySelectorAll('.sheet *')].filter(node => !node.closest('svg') && node.checkVisibility() && node.getBoundingClientRect().right > document.documentElement.clientWidth + 1 && !node.closest('.hidden')).map(node => node.textContent.trim().slice(0, 40));
+    return { wide, small, cut };
+  });
+  assert.equal(found.wide, 0, `${name}: runs ${found.wide} px off the side`);
+  assert.deepEqual(found.small, [], `${name}: too small to hit`);
+  assert.deepEqual(found.cut, [], `${name}: cut off at the side`);
+  if (!contrast) return;
+  // Sizes are measured above; axe would count what the foot covers until it is scrolled to.
+  await hand.page.evaluate(axe);
+  const faults = await hand.page.evaluate(async () => (await window.axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }, rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: false } } }))
+    .violations.map(entry => `${entry.id}: ${entry.nodes.map(node => node.target.join(' ')).join(', ')}`));
+  assert.deepEqual(faults, [], name);
+};
+
+const night = async (hand, label, options) => {
+  const look = async (screen, name) => { await inspect(hand, screen, options); await hand.shot(`${label}-${name ?? screen}`); };
+  await look('home');
+  await hand.tap('Start');
+  await look('signs');
+  await hand.tap('None of these');
+  await look('glucose');
+  await hand.keys('16.0');
+  await look('glucose', 'glucose-typed');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await look('ketones');
+  await hand.keys('0.8');
+  await hand.tap('Yes, ketones are 0.8');
+  await look('seen');
+  await hand.tap('None of these');
+  await look('given');
+  await hand.tap('A correction by the pump');
+  await look('entryUnits');
+  await hand.tap('Back');
+  await hand.tap('Nothing');
+  await look('dosePage');
+  await hand.tap('Type the units you see');
+  await look('typed');
+  await hand.keys('4');
+  await hand.tap('I see 4 units');
+  await look('injectNow');
+  await hand.tap('I have injected 4 units');
+  await look('stepsPage');
+  await hand.tap('The set is changed');
+  await hand.tap('The reservoir is new');
+  await hand.tap('The pump gave it');
+  await look('tubing');
+  await hand.tap('Over a sink');
+  await hand.tap('Automation is off');
+  await hand.tap('I drink');
+  await hand.tap('The alarm is set');
+  await look('stepsPage', 'steps-over');
+  await hand.tap('All steps are seen');
+  await look('waiting');
+  await hand.tap('What happened before');
+  await look('before');
+  await hand.tap('Back');
+  await hand.device.later(85);
+  await look('waiting', 'late');
+};
+
+test('at night, phone size', async () => { const hand = await withDemo({ flowing: true }); await night(hand, 'night'); await hand.device.end(); });
+test('by day, phone size', async () => { const hand = await withDemo({ at: '2026-11-25T12:05:00+01:00', flowing: true }); await night(hand, 'day'); await hand.device.end(); });
+test('320 px wide', async () => { const hand = await withDemo({ width: 320, height: 640 }); await night(hand, 'narrow', { contrast: false }); await hand.device.end(); });
+test('text twice as large', async () => {
+  const hand = await withDemo({ prepare: () => addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; }) });
+  await night(hand, 'large', { contrast: false });
+  await hand.device.end();
+});
+
+test('the last row of keys stays in reach of a thumb: the main action needs no scrolling at phone size', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await hand.heading('Inject now');
+  const { bottom, foot } = await hand.page.evaluate(() => ({ bottom: document.querySelector('.press.now').getBoundingClientRect().bottom, foot: document.querySelector('.foot').getBoundingClientRect().top }));
+  assert.ok(bottom <= foot + 1, `the action ends at ${bottom}, the foot begins at ${foot}`);
+  await hand.device.end();
+});
+
+test('the screens before and beside an incident, and the help page', async () => {
+  const hand = await withDemo({ flowing: true });
+  for (const [button, screen] of [['More', 'more'], ['Write something down', 'change']]) { await hand.tap(button); await inspect(hand, screen); await hand.shot(`night-${screen}`); await hand.tap('Back'); }
+  await hand.tap('Start');
+  await hand.tick('Confused');
+  await hand.tap('Yes, this is true now');
+  await inspect(hand, 'help');
+  await hand.page.goto(`${hand.device.address}danger.html`);
+  await hand.page.evaluate(axe);
+  await hand.device.end();
+});
