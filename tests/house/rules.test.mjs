@@ -39,9 +39,21 @@ test('each rule is in the file the list names, which says so at its head', () =>
   }
 });
 
-test('every rule, and every way the gate closes, has a case in a test', () => {
-  const cases = files('tests', /_test\.cpp$|\/cases\/.*\.jsonl?$/).map(read).map(text => code(text)).join('\n');
-  none(absent([...ids, ...gate], cases));
+test('every rule, and every way the gate closes, has cases in a folder of its id', () => {
+  none([...ids, ...gate].filter(id => !existsSync(join(top, 'tests/cases', id)) || files(`tests/cases/${id}`, /\.json$/).length === 0));
+});
+
+// The last column of the hazards names what holds each control down: a test of the core, a file, or a folder.
+const hazards = text => text.split('\n## ').find(part => part.startsWith('Hazards')).split('\n')
+  .filter(line => line.startsWith('| ') && !line.startsWith('| cause')).map(line => [...line.split('|').at(-2).matchAll(/`([^`]+)`/g)].map(match => match[1]));
+const isTest = (name, tests) => name.includes('/') ? existsSync(join(top, name)) : new RegExp(`\\(${name.replace('.', ', ')}\\)`).test(tests);
+
+test('every hazard names a test that is there', () => {
+  const tests = files('tests', /_test\.cpp$/).map(read).join('\n');
+  const rows = hazards(read('DEVELOPERS.md'));
+  assert.ok(rows.length > 20);
+  none(rows.flatMap((names, at) => names.length ? names.filter(name => !isTest(name, tests)) : [`row ${at + 1} names none`]));
+  assert.ok(!isTest('Dose.ThereIsNoSuchTest', tests) && !isTest('tests/nothing.cpp', tests));
 });
 
 test('a rule without an entry is seen', () => {
