@@ -1108,6 +1108,8 @@ until-rapid = Until then, do not inject rapid insulin.
 test-now = Test now
 # Below it.
 test-now-sub = Glucose first, then ketones.
+# Button: steps are still open behind an overdue look.
+back-to-steps = Back to the open steps
 # Button: a look before its time.
 test-early = Test now, before the look
 # $clock: time of the alarm.

@@ -4,7 +4,7 @@ import * as events from './events.js';
 import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
-import { clockOf } from './times.js';
+import { clockOf, minutesUntil, signsLast } from './times.js';
 import { answerActions } from './answers.js';
 
 export const fromStore = events.fromText;
@@ -58,6 +58,16 @@ export const stillRight = ({ state, ask, clock, recordText }) => {
   const answer = ask('advise', { record, situation: situation(state.draft, clock().text) });
   const shownThen = JSON.parse(run.answer);
   if (answer.refused || answer.outcome !== shownThen.outcome || answer.dose?.text !== shownThen.dose.text) state.doseInHand = false;
+};
+
+// Signs that were answered some time ago say nothing about now: a page that was left in the middle asks them again.
+export const signsAgainWhenOld = ({ state, clock }) => {
+  const { draft } = state;
+  if (!draft?.signs || draft.run || minutesUntil(draft.signs.at, clock().moment) > -signsLast) return;
+  draft.signs = null;
+  draft.passed = [];
+  state.ticks = [];
+  if (!state.panel) state.pad = { digits: '' };
 };
 
 export const actions = tools => {
@@ -171,6 +181,7 @@ export const actions = tools => {
     async typedUnits() {
       const units = literal();
       if (!units || trimmed(units) === '0') { state.pad.problem = words('pad-unfinished'); return; }
+      if (!tools.possible(events.injection('probe', clock().text, { insulin: 'rapid', units, device: deviceNow() }))) return;
       const same = trimmed(units) === trimmed(state.draft.run.units);
       state.panel = { name: same ? 'injectNow' : 'different', units: trimmed(units), text: unitsText(units), same };
       state.pad = emptyPad();
@@ -244,6 +255,7 @@ export const actions = tools => {
       state.said = answered ? null : words('no-answer-do');
       await keepDraft();
     },
+    async backToSteps() { state.draft.run.lateSeen = state.next.due; await keepDraft(); },
     async stepsOver() { endDraft(); await keepDraft(); },
     async alarmSet() { const { due } = state.next; await add(events.alarmSet(`alarm-${due.replace(/[^0-9]/g, '-')}`, clock().text, due)); },
     async record(what) {

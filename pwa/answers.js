@@ -156,7 +156,7 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
       const units = trimmed(value);
       if (panel.kind === 'carbs') { if (accepted({ carbs: units })) { draft.carbs = units; backTo(); } }
       else if (panel.kind === 'onBoard') { if (accepted({ onBoard: units })) { draft.onBoard = units; backTo(); } }
-      else if (!accepted({ carbs: draft?.carbs, onBoard: units })) return;
+      else if (!tools.possible(events.injection('probe', clock().text, { insulin: 'rapid', units, device: deviceNow() }))) return;
       else if (panel.kind === 'offBody') open({ name: 'tubing', units, text: unitsText(units), clock: clock().clock, ids: panel.ids });
       else if (panel.kind === 'order') {
         await add(events.order(panel.ids.event, clock().text, { by: state.team.name, units, text: words('order-text') }));

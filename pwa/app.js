@@ -82,7 +82,7 @@ const look = () => {
   state.now = clock();
   state.mark = state.plan?.doc.decimalMark ?? '.';
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
-  if (!state.plan || !state.writer) return;
+  if (!state.plan || !state.writer) return undefined;
   preparePlan();
   const holds = ask('holds', { now: string(state.now.text) });
   if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
@@ -91,7 +91,8 @@ const look = () => {
   const { draft } = state;
   const run = draft?.run;
   state.advice = run ? { text: run.answer, ...JSON.parse(run.answer) } : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
-  if (state.advice?.refused) throw new Error(`advise: ${JSON.stringify(state.advice.refused)}`);
+  // Answers that no longer fit are dropped, not the record: they are asked again.
+  if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   state.injected = run?.injected?.text;
   state.parts = partsShown(state.advice);
@@ -156,15 +157,24 @@ const keepDraft = async () => {
   try { await store.put('draft', JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks })); } catch { state.kept = false; }
 };
 const quiet = new Set(['incident', 'look', 'alarmSet', 'call', 'note', 'sign', 'seen', 'strike', 'doseRefused']);
+// What the core would refuse must never get into the record: it would refuse everything after it.
+const refusals = event => ask('holds', { record: recordText(state.plan.doc.id, [...state.record, event]), now: string(clock().text) }).refused;
+const possible = event => {
+  const refused = refusals(event);
+  if (refused) state.pad.problem = words('pad-refused', { accepted: String(refused[0].accepted ?? '–') });
+  return !refused;
+};
 const add = async event => {
   if (state.record.some(known => known.id === event.id)) return;
+  const refused = refusals(event);
+  if (refused) { state.candidate = { refused }; return; }
   try { await store.addEvent(state.plan.doc.id, event.id, event.text); } catch {
     state.kept = false;
     if (!quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount) });
   }
   state.record.push(event);
 };
-const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper() };
+const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible };
 const actions = act.actions(tools);
 
 // The keeper of a later release waits beside the one in use, and is the one that knows of it.
@@ -202,17 +212,20 @@ const openStore = async () => {
     const kept = JSON.parse((await store.get('draft')) ?? '{}');
     Object.assign(state, { draft: kept.draft ?? null, panel: kept.panel ?? null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
     state.nightChoice = (await store.get('night')) ?? 'auto';
-    state.persisted = await store.persist();
+    // Some browsers ask the person first: the page does not wait for that.
+    store.persist().then(answer => { state.persisted = answer; });
   } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); }
 };
 
 const begin = async () => {
   await openStore();
   state.doseInHand = false;
+  act.signsAgainWhenOld(tools);
   await refresh();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
-  setInterval(() => { if (state.draft?.run?.shown) act.stillRight(tools); refresh(); }, 20000);
-  document.addEventListener('visibilitychange', () => { if (!document.hidden) { act.stillRight(tools); refresh(); } });
+  const back = () => { act.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
+  setInterval(back, 20000);
+  document.addEventListener('visibilitychange', () => { if (!document.hidden) back(); });
 };
 
 // One writer among the tabs: the next one waits here until this one is closed.

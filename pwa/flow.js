@@ -14,7 +14,7 @@ const asking = new Set(['testGlucose', 'testKetones', 'clockInDoubt', 'didYouInj
 export const openQuestion = draft => draft.redo ?? questions.find(name => !draft[name]) ?? null;
 
 // A meter word or a sensor number that the core does not accept is tested again before the next question.
-const readingInDoubt = (draft, advice) => advice.outcome === 'testGlucose' && draft.glucose && !draft.glucose.unknown;
+const readingInDoubt = (draft, advice) => advice.outcome === 'testGlucose' && draft.signs && draft.glucose && !draft.glucose.unknown;
 
 export const showsAdvice = (draft, advice) => {
   if (!draft || !advice || draft.redo || draft.unsure) return false;
@@ -57,6 +57,8 @@ export const screenOf = state => {
   if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
   if (state.panel) return state.panel.name;
   const { draft, advice } = state;
+  // An overdue look comes before the steps that are still open, until the person has seen it.
+  if (draft?.run && state.next?.overdue && draft.run.lateSeen !== state.next.due && !doseInHand) return 'waiting';
   if (draft?.run) return runScreen(state);
   if (draft?.unsure) return 'signsUnsure';
   if (draft && showsAdvice(draft, advice))

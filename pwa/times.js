@@ -22,6 +22,9 @@ export const lastTimeAt = (digits, now) => {
   return moment;
 };
 
+// Minutes after which the danger signs are asked again: as long as the core lets a glucose reading stand.
+export const signsLast = 15;
+
 export const order = (a, b) => Date.parse(a) - Date.parse(b);
 export const minutesUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 60000);
 

@@ -156,7 +156,7 @@ export const dosePage = (state, words, send) => {
       ${state.advice.outcome === 'emergency' ? html`<p class="warn">${words('way-line')}</p>` : nothing}
       ${state.advice.cautions.map(name => html`<p class="warn">${caution(name, words)}</p>`)}</div>
     <div class="work">${ledger(dose, words)}</div>
-    ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }))}</div>
+    ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }), dose.number)}</div>
   <div class="end">${main(words('type-units'), () => send('open', 'typed'))}</div>
   <div class="pair others">${half(words('not-injecting'), () => send('open', 'refuse'))}${half(words('why'), () => send('open', 'why'))}
     ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>`);
@@ -287,6 +287,6 @@ export const waiting = (state, words, send) => {
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
-  <div class="cells answers">${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
 };

@@ -119,7 +119,7 @@ export const tubingPictures = {
 // The syringe is drawn from what the core says about it: so many marks, the plunger at one of them, figures at some.
 // Only places on paper are worked out here. The line from the dose stays where it is and the barrel slides; where the
 // barrel would leave the page, the line bends down instead.
-export const syringe = (device, label) => {
+export const syringe = (device, label, number) => {
   const line = 200;
   const gap = 335 / device.marks;
   const pushed = device.at * gap;
@@ -143,6 +143,6 @@ export const syringe = (device, label) => {
     <path d="M14 ${bottom}V${top}H62V${bottom}"/>${marks}
     <path class="solid" d="M17 ${edgeAt}h42v14h-42z"/><path class="gap" d="M17 ${edgeAt + 7.5}h42"/>${figures}
     <path class="blank" d="M3 ${bottom}h70v6h-70z"/><path class="blank" d="M18 ${bottom + 43}h40v7h-40z"/>
-    <g class="tag"><path d="M0 ${edgeAt}H14"/></g>
+    <g class="tag"><path d="M0 ${edgeAt}H14"/><text x="-6" y="${edgeAt + 6}" text-anchor="end">${number}</text></g>
     <path class="lead" d="${bent ? `M-500 ${line}H4V${edgeAt + 2}H62` : `M-500 ${line}H62`}"/></svg>`;
 };

@@ -76,7 +76,7 @@ export const more = (state, words, send) => sheet(state, words, html`
     ${plain(words('export'), () => send('export'), words('export-sub'))}
     ${plain(words('other-plan'), () => send('open', 'first'), words('other-plan-sub'))}
     ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
-    ${plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
+    ${state.holds?.incident && !state.plan.demo ? nothing : plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
   <p class="note">${state.persisted === true ? words('storage-firm') : words('storage-loose')}</p>
   <p class="note"><a href="danger.html">${words('danger-page')}</a></p>
   <p class="note">${words('about', { engine: state.engine, release: state.release })}</p>

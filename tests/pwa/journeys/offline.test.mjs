@@ -13,7 +13,7 @@ after(close);
 const keptWhole = hand => hand.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 20000 });
 
 test('offline from cold: the server gone, a new page opens and leads to a dose', async () => {
-  const hand = await withDemo();
+  const hand = await withDemo({ keeper: true });
   await keptWhole(hand);
   await hand.device.stopServer();
   await hand.device.context.setOffline(true);
@@ -55,7 +55,7 @@ test('without the core the page still says when to call for help', async () => {
 test('a later release is kept, but serves only after a tap, and never in an incident', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
   cpSync(site, folder, { recursive: true });
-  const hand = await withDemo({ folder });
+  const hand = await withDemo({ folder, keeper: true });
   await keptWhole(hand);
   // The later release: one sentence differs, and release.js says so.
   const words = readFileSync(join(folder, 'i18n/en.ftl'), 'utf8').replace('start = Start', 'start = Begin');
@@ -82,7 +82,7 @@ test('a later release is kept, but serves only after a tap, and never in an inci
 test('after the tap the later release serves', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
   cpSync(site, folder, { recursive: true });
-  const hand = await withDemo({ folder });
+  const hand = await withDemo({ folder, keeper: true });
   await keptWhole(hand);
   const words = readFileSync(join(folder, 'i18n/en.ftl'), 'utf8').replace('start = Start', 'start = Begin');
   writeFileSync(join(folder, 'i18n/en.ftl'), words);

@@ -9,8 +9,11 @@ import { serve } from '../../../pwa/serve.mjs';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url));
 export const site = join(top, 'build/site');
+// STOPGAP_SCREENS=1 leaves a picture of every screen in build/screens. Only the journeys about being offline need the keeper
+// of releases; the others are quicker without it.
 const screens = join(top, 'build/screens');
-mkdirSync(screens, { recursive: true });
+const pictures = Boolean(process.env.STOPGAP_SCREENS);
+if (pictures) mkdirSync(screens, { recursive: true });
 assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run: bash pwa/run --build-only');
 
 let browser;
@@ -21,11 +24,11 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false } = {}) => {
   browser ??= await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
   const host = server ?? await serve(folder);
   hosts.add(host);
-  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: 2, locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: true, isMobile: true, acceptDownloads: true });
+  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: true, isMobile: true, acceptDownloads: true });
   // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06.
   await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
   if (!flowing) await context.clock.pauseAt(new Date(at));
@@ -57,7 +60,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
       assert.fail(`"${text}" is not on the page:\n${await plain()}`);
     },
     misses: async text => assert.ok(!(await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is on the page`),
-    shot: name => page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }),
+    shot: async name => { if (pictures) await page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }); },
     // Goes through the steps as somebody would who does each of them; says which were met, in their order.
     steps: async (shot = () => {}) => {
       const met = [];

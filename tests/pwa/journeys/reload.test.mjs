@@ -163,3 +163,44 @@ test('a second tab waits and says why; when the first is closed it goes on where
   await other.heading('Is any of these true now?');
   await hand.device.end();
 });
+
+test('danger signs answered long ago are asked again, the record keeps the readings', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tap('None of these');
+  await hand.heading('Glucose now');
+  await hand.keys('16.0');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await hand.heading('Blood ketones now');
+  await hand.device.later(16);
+  await hand.heading('Is any of these true now?');
+  assert.equal(await count(hand, 'glucose'), 1);
+  await hand.device.end();
+});
+
+test('an amount that cannot be is refused at the keys, and never gets into the record', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await hand.heading('Inject now');
+  await hand.tap('Type the units you see');
+  await hand.keys('0.02');
+  await hand.tap('I see 0.02 units');
+  await hand.sees('That cannot be.');
+  await hand.shot('typed-refused');
+  assert.equal(await count(hand, 'injection'), 0);
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.device.end();
+});
+
+test('a look that is late comes before the steps that are still open', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.heading('Change the infusion set');
+  await hand.device.later(70);
+  await hand.heading('The look of 04:05 is');
+  await hand.tap('Back to the open steps');
+  await hand.heading('Change the infusion set');
+  await hand.device.end();
+});
