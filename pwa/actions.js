@@ -282,11 +282,16 @@ export const actions = tools => {
       Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null });
       endDraft();
     },
-    // The page is read again only once the keeper has written the choice down.
-    acceptRelease() {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => location.reload();
-      tools.keeper().postMessage({ accept: state.newer }, [port2]);
+    // The page is read again only once the one keeper has written the choice down and the other has forgotten the old one.
+    async acceptRelease() {
+      const tell = (worker, message) => new Promise(done => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = done;
+        worker.postMessage(message, [port2]);
+      });
+      await tell(tools.keeper(), { accept: state.newer });
+      await tell(navigator.serviceWorker.controller, { forget: true });
+      location.reload();
     },
   };
 };

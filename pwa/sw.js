@@ -13,6 +13,9 @@ const here = path => new URL(path, self.registration.scope).href;
 
 const accepted = async () => (await (await caches.open(choice)).match(here('accepted')))?.text();
 const accept = async release => (await caches.open(choice)).put(here('accepted'), new Response(release));
+// Asked for with every file, so it is remembered; forgotten when another release is accepted.
+let served;
+const serving = () => (served ??= accepted().then(release => caches.open(prefix + release)));
 
 // All of its files, each with the checksum it must have, or the release is not kept at all.
 const keep = async () => {
@@ -41,7 +44,7 @@ self.addEventListener('activate', event => event.waitUntil((async () => {
 })()));
 
 const kept = async request => {
-  const cache = await caches.open(prefix + await accepted());
+  const cache = await serving();
   const address = new URL(request.url);
   if (address.href === here('./')) address.pathname += 'index.html';
   return cache.match(address.origin + address.pathname);
@@ -54,6 +57,7 @@ self.addEventListener('fetch', event => {
 
 self.addEventListener('message', event => event.waitUntil((async () => {
   if (event.data.ask === 'newer') event.ports[0].postMessage({ newer: await accepted() === id ? null : id });
+  if (event.data.forget) { served = undefined; event.ports[0].postMessage({ forgotten: true }); }
   if (event.data.accept === id && await caches.has(prefix + id)) {
     await accept(id);
     event.ports[0].postMessage({ accepted: id });

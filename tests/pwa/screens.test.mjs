@@ -162,3 +162,12 @@ test('every message has a note for translators', () => {
   const bareOnes = lines.filter((line, index) => /^[a-z][\w-]* =/.test(line) && !/^# /.test(lines[index - 1]));
   assert.deepEqual(bareOnes, []);
 });
+
+test('the first page asks at once for every module the app is made of', () => {
+  const page = readFileSync(join(site, 'index.html'), 'utf8');
+  const asked = [...page.matchAll(/rel="modulepreload" href="([^"]+)"/g)].map(match => match[1]).sort();
+  const release = {};
+  new Function('self', readFileSync(join(site, 'release.js'), 'utf8'))(release);
+  const modules = Object.keys(release.RELEASE.files).filter(path => path.endsWith('.js') && path !== 'sw.js').sort();
+  assert.deepEqual(asked, modules);
+});
