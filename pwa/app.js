@@ -144,13 +144,18 @@ const fail = problem => {
 // One deed after another: a tap that comes while another is being written waits its turn.
 let turn = Promise.resolve();
 const inTurn = deed => { turn = turn.then(deed).catch(fail); return turn; };
-const send = (name, detail) => inTurn(async () => {
+// A tap belongs to the page it was made on: if another tap has led on meanwhile, it is nobody's wish any more.
+const send = (name, detail) => {
+  const place = drawn;
+  return inTurn(() => (place === drawn ? perform(name, detail) : undefined));
+};
+const perform = async (name, detail) => {
   await actions[name](detail);
   look();
   await act.settle(tools);
   look();
   draw();
-});
+};
 const refresh = () => inTurn(async () => { if (state.trouble) return; look(); await act.settle(tools); look(); draw(); });
 
 const keepDraft = async () => {
