@@ -126,6 +126,7 @@ struct Night {
 class NightDrawn {
  public:
   explicit NightDrawn(Draw& draw) : draw_(draw) {}
+  NightDrawn(Draw& draw, const Plan& plan) : draw_(draw), plan_(&plan) {}
 
   Night night_of_any_kind() {
     Night made;
