@@ -77,23 +77,23 @@ const finish = async ({ name, start }) => {
   if (result.failed) console.log(short(result.text));
   console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
 };
-const runAll = async (suites, atOnce) => {
-  const waiting = suites.filter(({ name }) => name.includes(wanted));
-  await Promise.all(Array.from({ length: atOnce }, async () => { for (let next; (next = waiting.shift());) await finish(next); }));
+// A browser test beside another one makes both late, so one lane takes the journeys, one at a time, and then helps the others.
+const runAll = async (journeys, others) => {
+  const lane = async suites => { for (let next; (next = suites.shift());) await finish(next); };
+  await Promise.all([lane(journeys).then(() => lane(others)), ...Array.from({ length: Math.max(1, availableParallelism() - 1) }, () => lane(others))]);
 };
 
 rmSync(reports, { recursive: true, force: true });
 mkdirSync(reports, { recursive: true });
 const journeys = under('pwa').filter(path => path.includes('journeys/'));
-await runAll([
+const chosen = suites => suites.filter(({ name }) => name.includes(wanted));
+await runAll(chosen(journeys.map(nodeTest)), chosen([
   ...await gtestSuites('native', join(build, 'native/tests/stopgap-tests'), []),
   ...await gtestSuites('wasm', 'node', [join(build, 'wasm/tests/stopgap-tests.js')]),
   ...under('house').map(nodeTest),
   ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
   ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
-], availableParallelism());
-// A browser needs the machine to itself: two at once make each other late.
-await runAll(journeys.map(nodeTest), 1);
+]));
 
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed || !passed ? 1 : 0;
