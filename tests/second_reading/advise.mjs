@@ -1,0 +1,202 @@
+// The advice as the text of the rules gives it, for comparison with the core: outcome, rule, gate, call, dose with its working,
+// carbohydrate, cautions, holds and looks. Exact fractions throughout; a different language, a different shape.
+import { exact, greater, none } from './fraction.mjs';
+import { dosing } from './dose.mjs';
+import { factsOf } from './facts.mjs';
+import { gateFor } from './gate.mjs';
+import { day, dayOf } from './record.mjs';
+import { decidingRule, fallsAbsorbed, repeatSpan } from './rules.mjs';
+
+const urgency = ['none', 'team', 'emergency'];
+const longestLongActing = 48 * 3600;   // the most a plan may say
+
+class Advice {
+  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, cautions: new Set(), looks: new Set(), holds: new Map() }); }
+  raise(call) { if (urgency.indexOf(call) > urgency.indexOf(this.call)) this.call = call; }
+  eat(grams) { this.grams = greater(this.grams, grams); }
+  hold(what, until, now) { if (until > now && !(this.holds.get(what) >= until)) this.holds.set(what, until); }
+}
+
+const quarters = [15, 30, 45, 60];
+
+export const adviseAgain = request => {
+  const f = factsOf(request), doses = dosing(f), advice = new Advice(), { plan, now, situation } = f, { high } = plan;
+  const rule = decidingRule(f);
+  const look = minutes => advice.looks.add(now + minutes * 60);
+  const byRow = () => { if (f.row) advice.raise(f.row.call); };
+  const offer = ({ dose, alone }) => {
+    advice.rescue = dose.rounded;
+    advice.meal = rule === 'EMR' ? none : doses.mealPart(situation.carbs, dose.rounded);
+    if (dose.cut) { advice.cautions.add('cut'); advice.raise('team'); }
+    const other = doses.rescueFor(rule, f.otherWay, alone).rounded, apart = other.sub(dose.rounded);
+    if (apart.gt(doses.step) || none.sub(apart).gt(doses.step)) look(60);
+    advice.dose = { working: dose, otherBound: other.add(advice.meal) };
+    for (const minutes of high.looksAfterInjection) look(minutes);
+  };
+  const close = ({ closed, end }) => {
+    advice.gate = closed;
+    advice.grams = none;
+    if (closed !== 'HLD') { advice.outcome = closed === 'CLK' ? 'clockInDoubt' : 'didYouInject'; return; }
+    advice.outcome = 'hold';
+    advice.holdEnd = end;
+    byRow();
+    advice.looks.add(Math.min(end, now + 3600));
+    if (f.under(f.G, high.trigger) && f.wouldLow) advice.eat(doses.matched(none, f.counted));
+    if (rule !== 'PMP') advice.meal = doses.mealPart(situation.carbs, none);
+  };
+  const eatOnly = onBoard => { advice.outcome = 'eat'; advice.eat(greater(plan.ketones.carbohydrateGrams, doses.matched(none, onBoard))); };
+  const byNeedle = ({ outcome, underStep, matchWith }) => {
+    const gate = gateFor(f, rule, doses);
+    if (gate.closed) return close(gate);
+    if (gate.dose.under) { advice.cautions.add('underStep'); return underStep(); }
+    advice.outcome = outcome;
+    offer(gate);
+    if (matchWith && f.under(f.G, high.trigger)) advice.eat(doses.matched(advice.rescue, matchWith));
+  };
+  const onlyEatBelow = () => f.below(f.G, plan.ketones.carbohydrateOnlyBelow);
+
+  const say = {
+    LWE: () => {
+      advice.outcome = 'lowEmergency'; advice.raise('emergency'); look(15);
+      if (!f.has('fitting', 'cannotSwallow')) advice.eat(doses.gramsForALow());
+    },
+    EMR: () => {
+      advice.outcome = 'emergency'; advice.raise('emergency');
+      const swallows = !f.has('fitting', 'cannotSwallow'), keepsDown = swallows && !f.has('cannotKeepFluid', 'vomitedAgain');
+      if (!f.isLow && f.usable && f.finger && f.high && (!f.HI || f.repeated) && f.row && f.acting && !f.too) {
+        const gate = gateFor(f, 'EMR', doses);
+        if (gate.closed) { advice.gate = gate.closed; if (gate.closed === 'HLD') advice.holdEnd = gate.end; }
+        else if (gate.dose.under) advice.cautions.add('underStep');
+        else offer(gate);
+      }
+      if (f.wouldLow || f.too) {
+        if (keepsDown) advice.eat(doses.matched(advice.rescue, f.too ? f.absorbed : f.counted));
+        quarters.forEach(look);
+      }
+      if (f.isLow && swallows) advice.eat(doses.gramsForALow());
+    },
+    TOO: () => {
+      advice.outcome = 'tooMuch'; advice.raise('team'); byRow();
+      const inFull = doses.matchedInFull(none, f.absorbed);
+      if (f.unitsUnknown || f.severe || inFull.gt(100)) advice.raise('emergency');
+      advice.eat(doses.matched(none, f.absorbed));
+      if (!f.high) advice.eat(plan.low.grams);
+      if (f.isLow) advice.eat(doses.gramsForALow());
+      quarters.forEach(look);
+      for (let minutes = 120; minutes <= plan.rapid.actionHours * 60; minutes += 60) look(minutes);
+    },
+    LOW: () => { advice.outcome = 'treatLow'; byRow(); advice.eat(doses.gramsForALow()); look(plan.low.recheckMinutes); },
+    FAL: () => {
+      advice.outcome = 'eatNow'; byRow();
+      if (f.acting) advice.raise('team');
+      advice.eat(greater(plan.low.grams, doses.matched(none, fallsAbsorbed(f) ? f.absorbed : f.counted)));
+      look(f.atOrAbove(f.G, high.middle) ? 30 : 15);
+    },
+    PLN: () => { advice.outcome = 'noPlan'; byRow(); if (f.high || f.acting) advice.raise('team'); },
+    FNG: () => { advice.outcome = 'testGlucose'; byRow(); },
+    TST: () => { advice.outcome = 'testKetones'; if (f.lastActing) advice.raise('team'); },
+    NOS: () => { advice.outcome = 'callTeam'; advice.raise('team'); },
+    CAL: () => {
+      advice.outcome = 'callTeam'; advice.raise('team'); byRow();
+      const calls = f.events.filter(event => event.kind === 'call' && event.to === 'team' && event.t >= f.since);
+      const waiting = calls.slice(calls.findLastIndex(call => call.answered) + 1);
+      if (waiting.length && now - waiting[0].t >= 1800) advice.raise('emergency');
+    },
+    ANY: () => {
+      advice.raise('team'); byRow();
+      if (onlyEatBelow()) return eatOnly(f.counted);
+      byNeedle({ outcome: 'injectAtAnyGlucose', matchWith: f.counted, underStep: () => { if (f.high) advice.outcome = 'callTeam'; else eatOnly(f.counted); } });
+    },
+    DWN: () => {
+      byRow(); advice.outcome = 'comingDown';
+      advice.eat(exact(plan.ketones.carbohydrateGrams).add(doses.matched(none, f.counted)));
+      const gate = gateFor(f, 'DWN', doses);
+      if (gate.closed) return close(gate);
+      if (f.sinceNeedle >= repeatSpan(f) && !onlyEatBelow()) advice.meal = doses.mealPart(plan.ketones.carbohydrateGrams, none);
+    },
+    KET: () => { byRow(); byNeedle({ outcome: 'inject', matchWith: f.counted, underStep: () => { advice.outcome = 'callTeam'; advice.raise('team'); } }); },
+    EAT: () => {
+      byRow();
+      if (onlyEatBelow() || doses.cellNow() === 'none') return eatOnly(f.absorbed);
+      byNeedle({ outcome: 'eatAndInject', matchWith: f.absorbed, underStep: () => { advice.raise('team'); eatOnly(f.absorbed); } });
+    },
+    INJ: () => {
+      if (f.noStrips) { look(60); if (f.unwell) advice.raise('team'); }
+      byNeedle({ outcome: 'inject', underStep: () => { advice.outcome = 'changeSet'; } });
+    },
+    WAI: () => {
+      advice.outcome = 'wait';
+      const at = minutes => f.correction.t + minutes * 60, end = f.correction.t + plan.limits.lockHours * 3600;
+      const times = [at(high.firstLook)];
+      for (let minutes = high.secondLook; at(minutes) <= end; minutes += 60) times.push(at(minutes));
+      const ahead = times.filter(time => time > now);
+      // Past the last of them: the next hour after the second look.
+      for (let minutes = high.secondLook; !ahead.length; minutes += 60) if (at(minutes) > now) ahead.push(at(minutes));
+      ahead.forEach(time => advice.looks.add(time));
+    },
+    PMP: () => {
+      const gate = gateFor(f, 'PMP', doses);
+      if (gate.closed) return close(gate);
+      advice.outcome = 'correctByPump'; look(high.firstLook);
+    },
+    SGN: () => { advice.outcome = 'callTeam'; advice.raise('team'); },
+    OFF: () => { advice.outcome = 'offPump'; advice.raise('team'); },
+    CHG: () => { advice.outcome = 'changeSet'; },
+    END: () => { advice.outcome = 'over'; },
+    NON: () => { advice.outcome = 'lookAgain'; look(f.incident ? 60 : 120); },
+  };
+  say[rule]();
+  underEveryRule(f, advice, rule, look);
+  runHolds(f, advice);
+  const total = advice.rescue.add(advice.meal);
+  return {
+    ...advice, decidedBy: rule, total: total.gt(0) ? total : null, correction: f.correctionNow, counted: f.counted, cap: doses.cap,
+    given: f.lastNeedle, looks: [...advice.looks].sort((a, b) => a - b),
+  };
+};
+
+const underEveryRule = (f, advice, rule, look) => {
+  const { plan, now, situation } = f;
+  if (f.HI || (f.offDead && (f.acting || f.high)) || (f.noStrips && f.lastActing) || (f.manyDoses && (f.acting || f.high || rule === 'FAL'))
+    || (f.risk && f.noStrips && f.high) || (f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule))) advice.raise('team');
+  const longSpan = plan.longActing ? plan.longActing.actionHours * 3600 : longestLongActing;
+  if (situation.mistake?.insulin === 'long' || f.events.some(event => event.kind === 'mistake' && event.insulin === 'long' && now - event.t <= longSpan)) {
+    advice.cautions.add('longActing');
+    advice.raise('team');
+  }
+  if (f.goesLow(f.absorbed.add(advice.rescue))) {
+    advice.cautions.add('couldGoLow');
+    look(60);
+    if (f.atOrAbove(f.G, plan.high.trigger)) { look(30); advice.raise('team'); }
+  }
+  if (!advice.looks.size) look(60);
+  if (f.inGrace) advice.cautions.add('inGrace');
+  if (f.sensorOnly) advice.cautions.add('sensorOnly');
+  if (f.noStrips) advice.cautions.add('noStrips');
+  if (f.setChanged && f.lastNeedle && f.sinceNeedle <= plan.rapid.actionHours * 3600) advice.cautions.add('newLineUnproven');
+  const [bornYear, bornMonth, bornDay] = plan.person.born.split('-').map(part => Number.parseInt(part, 10)), today = new Date(f.localDay * day * 1000);
+  const hadBirthday = today.getUTCMonth() + 1 > bornMonth || (today.getUTCMonth() + 1 === bornMonth && today.getUTCDate() >= bornDay);
+  const age = today.getUTCFullYear() - bornYear - (hadBirthday ? 0 : 1);
+  if (f.localDay - dayOf(plan.person.measuredOn) > (age < 18 ? 90 : 365)) advice.cautions.add('staleWeight');
+};
+
+const runHolds = (f, advice) => {
+  const { plan, now } = f, hours = count => count * 3600, automated = plan.pump.automation !== 'none';
+  const rowThen = f.rowOf(f.lastNeedle?.ketones), repeat = (f.row ?? rowThen)?.repeatHours;
+  const automationWaits = f.acting || f.automationPaused || plan.squaring.preferred === 'paused' || f.acts(rowThen);
+  const afterNeedle = time => {
+    advice.hold('correction', time + hours(plan.limits.lockHours), now);
+    if (repeat !== undefined) advice.hold('ketoneDose', time + hours(repeat), now);
+    if (automated && automationWaits) advice.hold('automation', time + hours(plan.squaring.pauseHours), now);
+  };
+  if (advice.rescue.gt(0)) afterNeedle(now);
+  if (f.lastNeedle) afterNeedle(f.lastNeedle.t);
+  if (f.too) {
+    advice.hold('allRapid', f.tooUntil, now);
+    if (automated) advice.hold('automation', f.tooUntil, now);
+  }
+  if (plan.longActing)
+    for (const event of f.events)
+      if (event.insulin === 'long' && (event.kind === 'injection' || event.kind === 'mistake')) advice.hold('longActing', event.t + hours(plan.longActing.actionHours), now);
+  if (advice.holdEnd !== null) advice.hold('correction', advice.holdEnd, now);
+};

@@ -1,0 +1,54 @@
+// The gate: {closed, end, dose, alone}. `end` is when a hold opens.
+import { exact, none } from './fraction.mjs';
+import { rescueOf } from './record.mjs';
+
+const inTheFuture = f => {
+  const { situation, now } = f;
+  return f.events.some(event => event.t - now > 120) || (situation.glucose?.at && f.glucoseAt - now > 120) || (situation.ketones.at && f.ketonesAt - now > 120);
+};
+
+const shownWithoutAnswer = f => f.events.some(event => {
+  if (event.kind !== 'doseShown' || event.insulin !== 'rapid' || f.now - event.t > f.plan.rapid.actionHours * 3600) return false;
+  if (!exact(event.parts ? event.parts.rescue ?? 0 : event.units).gt(0)) return false;
+  if (f.events.some(other => other.kind === 'doseRefused' && other.shown === event.id)) return false;
+  return !f.rapid.some(other => other.t > event.t || other.shown === event.id);
+});
+
+export const gateFor = (f, rule, doses) => {
+  const { plan, now } = f, lock = plan.limits.lockHours * 3600;
+  if (inTheFuture(f)) return { closed: 'CLK' };
+  if (shownWithoutAnswer(f)) return { closed: 'ASK' };
+  if (rule === 'DWN') return { closed: null };
+  if (rule === 'PMP') {
+    const last = f.rapid.filter(event => rescueOf(event).gt(0) || (event.parts?.meal ?? 0) > 0).at(-1);
+    return last && now - last.t < lock ? { closed: 'HLD', end: last.t + lock } : { closed: null };
+  }
+  let alone = false;
+  if (f.lastNeedle && f.sinceNeedle < lock) {
+    let end = f.lastNeedle.t + lock;
+    if (['ANY', 'KET', 'EAT'].includes(rule) && ketoneClockMayOpen(f, rule)) {
+      const repeat = (f.row.repeatHours ?? plan.limits.lockHours) * 3600;
+      alone = f.sinceNeedle >= repeat;
+      end = Math.min(end, f.lastNeedle.t + repeat);
+    }
+    if (!alone) return { closed: 'HLD', end };
+  }
+  const dose = doses.rescueFor(rule, f.counted, alone), cap = exact(plan.limits.rollingShare).mul(plan.dailyTotal), action = plan.rapid.actionHours * 3600;
+  const given = f.needles.filter(event => now - event.t <= action);
+  let used = given.reduce((sum, event) => sum.add(rescueOf(event)), none);
+  if (used.add(dose.rounded).le(cap)) return { closed: null, dose, alone };
+  let end = now;
+  for (const event of given) {
+    used = used.sub(rescueOf(event));
+    end = event.t + action + 1;   // the last moment still counts
+    if (used.add(dose.rounded).le(cap)) break;
+  }
+  return { closed: 'HLD', end };
+};
+
+const ketoneClockMayOpen = (f, rule) => {
+  const changed = what => f.events.some(event => event.kind === 'changed' && event.what.includes(what)
+    && ((f.incident && event.t >= f.since) || (event.t <= f.lastNeedle.t && f.lastNeedle.t - event.t <= 3600)));
+  const highEnough = rule === 'ANY' ? !f.below(f.G, f.plan.ketones.carbohydrateOnlyBelow) : f.high;
+  return f.blood !== null && f.acting && !f.fell && f.finger && !!f.number && highEnough && changed('set') && changed('reservoir') && !f.manyDoses;
+};
