@@ -21,11 +21,12 @@ Situation situation_from_record(const History& history, const Moment& now) {
   return situation;
 }
 
-bool was_read(const History& history, const LookDue& look) {
+// Answered by readings from shortly before it on, but never by the reading that led to it: a look of 15 minutes would be lost.
+bool was_read(const History& history, const LookDue& look, Instant asked_at) {
   const Instant from = look.due - figures::glucose_reading_lasts.value;
   bool glucose = !look.glucose, ketones = !look.ketones;
   for (const auto& [event, struck] : history.entries()) {
-    if (event->at.instant < from) continue;
+    if (event->at.instant < from || event->at.instant <= asked_at) continue;
     glucose |= event->kind == EventKind::glucose;
     ketones |= event->kind == EventKind::ketones;
   }
@@ -37,7 +38,7 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::look || now - *event->due > figures::incident_span.value) continue;
     LookDue look{*event->due, event->look_glucose, event->look_ketones, *event->due < now, 0};
-    if (was_read(history, look)) continue;
+    if (was_read(history, look, event->at.instant)) continue;
     if (look.overdue) look.minutes_late = (now - look.due).in_seconds() / 60;
     const auto same = std::find_if(looks.begin(), looks.end(), [&](const LookDue& other) { return other.due == look.due; });
     if (same == looks.end()) {

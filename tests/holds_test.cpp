@@ -103,6 +103,14 @@ TEST(Looks, AReadingLongBeforeIsNoAnswer) {
   EXPECT_EQ(holds(Json::array({look("02:45", Json::array({"glucose"})), glucose(40)}))["looks"], Json::array());
 }
 
+// A low at 03:00 asks for a look at 03:15: the reading that asked is within 15 min of the look, and is not its answer.
+TEST(Looks, TheReadingThatLedToALookIsNotItsAnswer) {
+  Json asked_now = look("03:15", Json::array({"glucose"}));
+  asked_now["ago"] = 10;
+  EXPECT_EQ(holds(Json::array({asked_now, glucose(10)}))["looks"].size(), 1U);
+  EXPECT_EQ(holds(Json::array({asked_now, glucose(10), glucose(1)}))["looks"], Json::array());
+}
+
 TEST(Looks, ComeInOrderAndOncePerTime) {
   const Json answer = holds(Json::array({look("05:10"), look("02:45"), look("02:45", Json::array({"glucose"}))}));
   EXPECT_EQ(asked::looks(answer), "02:45 05:10");
