@@ -1,6 +1,7 @@
 // What must hold for every dose, whatever the plan and the night (sources of the limits: the plan itself). Two ways of asking:
 // every glucose step x every ketone reading x the minutes around every clock, for three plans; and nights drawn from a seed.
 //   no rescue dose with a closed gate, at or below the low level, or in an outcome that does not name one
+//   within the lock of a dose another one follows only by the clock of ketones
 //   a rescue dose is within every cap and a whole number of steps
 //   more blood ketones at the same glucose never call less urgently
 //   blood ketones not tested, or glucose not read, never give a larger dose
@@ -58,7 +59,8 @@ std::vector<Record> records_around_every_clock(const Plan& plan) {
   for (const std::int64_t since : minutes) {
     all.push_back(record_of({injection_at(ago(since), Insulin::hundredths(50))}));
     all.push_back(record_of({with_readings(since, 10), changed_at(ago(since), {Changed::set, Changed::reservoir})}));
-    all.push_back(record_of({injection_at(ago(since + 130), Insulin::hundredths(50)), with_readings(since, 10), changed_at(ago(since), {Changed::set, Changed::reservoir})}));
+    all.push_back(record_of({injection_at(ago(since + 130), Insulin::hundredths(50)), with_readings(since, 10),
+                             changed_at(ago(since), {Changed::set, Changed::reservoir})}));
   }
   return all;
 }
@@ -68,6 +70,30 @@ bool is_low(const Plan& plan, const Situation& situation) {
   const GlucoseReading& reading = situation.glucose->reading;
   if (reading.word != MeterWord::number) return reading.word == MeterWord::LO;
   return reading.value <= (reading.unit == plan.unit ? plan.low.below : plan.low.below + half_display_step(plan.unit));
+}
+
+// What is wrong with a rescue dose while the last one still locks: only the clock of ketones opens, for the extra alone.
+std::string wrong_within_the_lock(const Plan& plan, const History& history, const Situation& situation, const Advice& advice) {
+  const Event* last = nullptr;
+  bool set = false, reservoir = false;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->kind == EventKind::injection && event->insulin == InsulinType::rapid && !event->rescue().is_zero()) last = event;
+    set |= event->kind == EventKind::changed && event->changed.has(Changed::set);
+    reservoir |= event->kind == EventKind::changed && event->changed.has(Changed::reservoir);
+  }
+  if (!last || situation.now.instant - last->at.instant >= plan.limits.lock) return {};
+  if (advice.decided_by != Rule::ANY && advice.decided_by != Rule::KET && advice.decided_by != Rule::EAT) return "within the lock, and not for ketones";
+  const KetoneReading& ketones = situation.ketones.reading;
+  if (ketones.kind != KetoneKind::blood && ketones.kind != KetoneKind::bloodHI) return "within the lock without a blood reading";
+  if (!set || !reservoir) return "within the lock with the old set or reservoir";
+  const KetoneRow* row = &plan.ketones.rows.back();
+  if (ketones.kind == KetoneKind::blood)
+    for (const KetoneRow& each : plan.ketones.rows)
+      if (each.from <= ketones.blood) row = &each;
+  if (!row->repeat || situation.now.instant - last->at.instant < *row->repeat) return "within the repeat span of the row";
+  if (last->ketones && last->ketones->kind == KetoneKind::blood && ketones.kind == KetoneKind::blood && last->ketones->blood - ketones.blood >= plan.ketones.expected_fall)
+    return "within the lock while ketones fall";
+  return advice.dose->working.chosen == Chosen::extra ? "" : "within the lock with more than the extra";
 }
 
 // What is wrong with the dose of an advice; nothing if nothing is.
@@ -92,7 +118,7 @@ std::string wrong_with_the_dose(const Plan& plan, const History& history, const 
     if (event->kind == EventKind::injection && event->insulin == InsulinType::rapid && situation.now.instant - event->at.instant <= plan.rapid.action)
       rolling = rolling + event->rescue();
   if (rolling > plan.limits.rolling_share * plan.daily_total) return "over the rolling cap";
-  return {};
+  return wrong_within_the_lock(plan, history, situation, advice);
 }
 
 class EveryReading : public testing::TestWithParam<const char*> {
