@@ -138,11 +138,14 @@ bool viewer_matters(const Asked& asked) {
   return asked.changes(other);
 }
 
+// The status and the day of review come to one of three: no dose, doses, doses in the days of grace.
 bool agreement_matters(const Asked& asked) {
-  rules::Variation agreed, not_agreed;
-  agreed.plan_usable = true;
+  rules::Variation not_agreed, agreed, in_grace;
   not_agreed.plan_usable = false;
-  return asked.changes(not_agreed) || asked.changes(agreed);
+  agreed.plan_usable = in_grace.plan_usable = true;
+  agreed.in_grace = false;
+  in_grace.in_grace = true;
+  return asked.changes(not_agreed) || asked.changes(agreed) || asked.changes(in_grace);
 }
 
 // A flag that could only be set with an order the plan lacks is not varied.
@@ -153,18 +156,16 @@ bool risk_matters(const Asked& asked, std::optional<bool> rules::Variation::*mem
   return asked.changes(other);
 }
 
-bool switch_matters(const Asked& asked, EventKind kind) {
-  rules::Variation one, two;
-  if (kind == EventKind::automation) {
-    one.automation_paused = true;
-    two.automation_paused = false;
-  } else if (kind == EventKind::pump) {
-    one.pump_off = true;
-    two.pump_off = false;
-  } else {
-    return false;
+// Every switch of this kind turned the one way, then the other.
+bool switch_matters(const Asked& asked, const Record& record, EventKind kind) {
+  if (kind != EventKind::automation && kind != EventKind::pump) return false;
+  Record other = record;
+  for (const bool on : {true, false}) {
+    for (Event& event : other.events)
+      if (event.kind == kind) event.on = on;
+    if (asked.changes(History::of(other))) return true;
   }
-  return asked.changes(one) || asked.changes(two);
+  return false;
 }
 
 }  // namespace
@@ -192,14 +193,15 @@ std::vector<Because> because(const Plan& plan, const Record& record, const Situa
   name_if(risk_matters(asked, &rules::Variation::pregnant, plan.person.pregnant), Fact::pregnant, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::sglt2_inhibitor, plan.person.sglt2_inhibitor), Fact::sglt2Inhibitor, Origin::plan);
 
-  std::optional<Moment> latest[event_kinds];
-  for (const Event& event : record.events) latest[static_cast<std::size_t>(event.kind)] = event.at;
+  const Event* latest[event_kinds] = {};
+  for (const Event& event : record.events) latest[static_cast<std::size_t>(event.kind)] = &event;
   for (int kind = 0; kind < event_kinds; ++kind) {
-    const auto& at = latest[kind];
-    if (!at) continue;
+    const Event* last = latest[kind];
+    if (!last) continue;
     const auto event_kind = static_cast<EventKind>(kind);
-    const bool matters = asked.changes(History::of(record, std::uint32_t{1} << kind)) || switch_matters(asked, event_kind);
-    if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, *at});
+    const bool matters = asked.changes(History::of(record, std::uint32_t{1} << kind)) || asked.changes(History::of(record, 0, last)) ||
+                         switch_matters(asked, record, event_kind);
+    if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, last->at});
   }
   return reasons;
 }

@@ -2,7 +2,7 @@
 // found by asking again: each fact is varied, everything else left as it is, and the answers are compared. So no rule has to
 // remember to explain itself, and an explanation cannot forget a fact that decided.
 // Facts: every key of the situation (a key that is not there is a fact too), the plan's agreement and its two risk flags, and
-// each kind of event that stands in the record (varied by leaving that kind out, or turning a switch the other way).
+// each kind of event that stands in the record (varied by leaving that kind out, or its latest alone, or turning a switch the other way).
 #pragma once
 #include <vector>
 #include "model/answers.hpp"

@@ -5,11 +5,12 @@
 namespace stopgap {
 namespace {
 
+// Today, or so late last night that it still acts: a printed cell knows nothing of either.
 bool a_needle_dose_was_given_today(const rules::Facts& facts) {
   const Moment& now = facts.situation.now;
   for (const auto& [event, struck] : facts.history.entries())
     if (event->kind == EventKind::injection && event->insulin == InsulinType::rapid && !event->rescue().is_zero() &&
-        local_day({event->at.instant, now.offset}) == local_day(now))
+        (local_day({event->at.instant, now.offset}) == local_day(now) || facts.since(event) <= facts.plan.rapid.action))
       return true;
   return false;
 }
@@ -34,6 +35,12 @@ void apply_school_orders(const rules::Facts& facts, rules::Proposal& proposal) {
   const SchoolOrders& orders = *facts.plan.school;
   proposal.step(Step::confirmChild);
   if (!advice.dose) return;
+  // A meal part that passed a closed gate, or that goes on with what comes down, is in no printed cell: no dose at school.
+  if (advice.dose->rescue.is_zero()) {
+    advice.dose.reset();
+    proposal.step(Step::callHome);
+    return;
+  }
   proposal.step(Step::callHome);  // today's insulin may have been given at home
   if (a_needle_dose_was_given_today(facts)) {
     advice.dose.reset();

@@ -14,8 +14,8 @@ bool outlasts_a_strike(EventKind kind) {
 
 }  // namespace
 
-History History::of(const Record& record, std::uint32_t without_kinds) {
-  const auto left_out = [&](const Event& event) { return (without_kinds >> static_cast<unsigned>(event.kind) & 1U) != 0; };
+History History::of(const Record& record, std::uint32_t without_kinds, const Event* without) {
+  const auto left_out = [&](const Event& event) { return &event == without || (without_kinds >> static_cast<unsigned>(event.kind) & 1U) != 0; };
   // A strike stands unless a standing strike names it. Strikes that name each other in a ring stand for nothing.
   std::unordered_map<std::string_view, std::string_view> target_of;
   for (const Event& event : record.events)

@@ -14,8 +14,8 @@ class History {
     const Event* event;
     bool struck;  // struck but still counting
   };
-  // Leaves out whole kinds of events (a bit a kind): how the reasons of an advice are found.
-  static History of(const Record& record, std::uint32_t without_kinds = 0);
+  // Leaves out whole kinds of events (a bit a kind), or one event: how the reasons of an advice are found.
+  static History of(const Record& record, std::uint32_t without_kinds = 0, const Event* without = nullptr);
   const std::vector<Entry>& entries() const { return entries_; }  // ascending by (instant, id)
 
  private:

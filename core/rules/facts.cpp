@@ -110,7 +110,7 @@ void read_signs(Facts& facts) {
 }
 
 // Faults that no change has answered since, and whether the pump is off: the last word of the record, off where two tie.
-void read_faults(Facts& facts, const Variation& variation) {
+void read_faults(Facts& facts) {
   struct LastSeen { std::optional<Instant> set, reservoir, insulin, pump_on, pump_off; } last;
   bool paused = false;
   for (const auto& [event, struck] : facts.history.entries()) {
@@ -125,7 +125,7 @@ void read_faults(Facts& facts, const Variation& variation) {
       paused = !event->on;
     }
   }
-  facts.automation_paused = variation.automation_paused.value_or(paused);
+  facts.automation_paused = paused;
   facts.faults = facts.situation.seen;
   const auto answered = [](const std::optional<Instant>& change, Instant seen) { return change && *change >= seen; };
   for (const auto& [event, struck] : facts.history.entries()) {
@@ -138,7 +138,7 @@ void read_faults(Facts& facts, const Variation& variation) {
     if (event->faults.has(Fault::pumpDead) && !answered(last.pump_on, at)) facts.faults.add(Fault::pumpDead);
   }
   const bool off = last.pump_off && !(last.pump_on && *last.pump_on > *last.pump_off);
-  facts.off_or_dead = variation.pump_off.value_or(off) || facts.faults.has(Fault::pumpDead);
+  facts.off_or_dead = off || facts.faults.has(Fault::pumpDead);
 }
 
 void read_needle_doses(Facts& facts) {
@@ -285,7 +285,7 @@ void read_plan(Facts& facts, const Variation& variation) {
   const bool agreed = plan.agreement.status == PlanStatus::agreed && today <= last_day;
   const bool orders_stand = facts.situation.viewer != Viewer::school || (plan.school && today <= plan.school->orders_expire);
   facts.plan_usable = variation.plan_usable.value_or(agreed) && orders_stand;
-  facts.in_grace = facts.plan_usable && today > plan.agreement.review_by;
+  facts.in_grace = facts.plan_usable && variation.in_grace.value_or(today > plan.agreement.review_by);
   const bool adult = years_between(plan.person.born, today) >= figures::adult_years.value;
   const std::int64_t days = today.in_epoch_days() - plan.person.measured_on.in_epoch_days();
   facts.weight_is_old = days > (adult ? figures::adult_weight_days.value : figures::child_weight_days.value);
@@ -401,7 +401,7 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
     if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones)
       last.consider(plan, *event->ketones, event->at.instant, facts.now);
   read_ketones(facts, last);
-  read_faults(facts, variation);
+  read_faults(facts);
   const Incident incident = incident_at(history, facts.now);
   facts.incident_recorded = incident.recorded;
   facts.suspected_since = incident.suspected_since;

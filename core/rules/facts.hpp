@@ -12,7 +12,7 @@ namespace stopgap::rules {
 
 // What the reasons of an advice vary without touching the plan or the record.
 struct Variation {
-  std::optional<bool> pregnant, sglt2_inhibitor, plan_usable, automation_paused, pump_off;
+  std::optional<bool> pregnant, sglt2_inhibitor, plan_usable, in_grace;
 };
 
 enum class Level : std::uint8_t { missing, number, HI, LO };
