@@ -91,6 +91,7 @@ await runAll(chosen(journeys.map(nodeTest)), chosen([
   ...await gtestSuites('native', join(build, 'native/tests/stopgap-tests'), []),
   ...await gtestSuites('wasm', 'node', [join(build, 'wasm/tests/stopgap-tests.js')]),
   ...under('house').map(nodeTest),
+  ...under('second_reading').map(nodeTest),
   ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
   ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
 ]));
