@@ -107,8 +107,13 @@ Advice evaluate(const Plan& plan, const History& history, const Situation& situa
   return proposal.advice;
 }
 
+History history_for(const Record& record, const Situation& situation, std::uint32_t without_kinds, const Event* without) {
+  const std::uint32_t strikes = std::uint32_t{1} << static_cast<unsigned>(EventKind::strike);
+  return History::of(record, situation.viewer == Viewer::school ? without_kinds | strikes : without_kinds, without);
+}
+
 Advice advise(const Plan& plan, const Record& record, const Situation& situation) {
-  return evaluate(plan, History::of(record), situation);
+  return evaluate(plan, history_for(record, situation), situation);
 }
 
 }  // namespace stopgap

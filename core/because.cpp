@@ -131,11 +131,11 @@ bool device_matters(const Asked& asked) {
   return asked.changes(other);
 }
 
-bool viewer_matters(const Asked& asked) {
+bool viewer_matters(const Asked& asked, const Record& record) {
   if (!asked.plan.school) return false;
   Situation other = asked.situation;
   other.viewer = other.viewer == Viewer::person ? Viewer::school : Viewer::person;
-  return asked.changes(other);
+  return !(evaluate(asked.plan, history_for(record, other), other) == asked.advice);
 }
 
 // The status and the day of review come to one of three: no dose, doses, doses in the days of grace.
@@ -163,7 +163,7 @@ bool switch_matters(const Asked& asked, const Record& record, EventKind kind) {
   for (const bool on : {true, false}) {
     for (Event& event : other.events)
       if (event.kind == kind) event.on = on;
-    if (asked.changes(History::of(other))) return true;
+    if (asked.changes(history_for(other, asked.situation))) return true;
   }
   return false;
 }
@@ -171,7 +171,7 @@ bool switch_matters(const Asked& asked, const Record& record, EventKind kind) {
 }  // namespace
 
 std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice) {
-  const History history = History::of(record);
+  const History history = history_for(record, situation);
   const Asked asked{plan, history, situation, advice};
   std::vector<Because> reasons;
   const auto name_if = [&](bool matters, Fact fact, Origin origin) {
@@ -188,7 +188,7 @@ std::vector<Because> because(const Plan& plan, const Record& record, const Situa
   name_if(flip_matters(asked, &Situation::pump_offers_nothing), Fact::pumpOffersNothing, Origin::entered);
   name_if(high_since_matters(asked), Fact::highSince, Origin::entered);
   name_if(device_matters(asked), Fact::with, Origin::entered);
-  name_if(viewer_matters(asked), Fact::viewer, Origin::entered);
+  name_if(viewer_matters(asked, record), Fact::viewer, Origin::entered);
   name_if(agreement_matters(asked), Fact::agreement, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::pregnant, plan.person.pregnant), Fact::pregnant, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::sglt2_inhibitor, plan.person.sglt2_inhibitor), Fact::sglt2Inhibitor, Origin::plan);
@@ -199,7 +199,8 @@ std::vector<Because> because(const Plan& plan, const Record& record, const Situa
     const Event* last = latest[kind];
     if (!last) continue;
     const auto event_kind = static_cast<EventKind>(kind);
-    const bool matters = asked.changes(History::of(record, std::uint32_t{1} << kind)) || asked.changes(History::of(record, 0, last)) ||
+    const bool matters = asked.changes(history_for(record, situation, std::uint32_t{1} << kind)) ||
+                         asked.changes(history_for(record, situation, 0, last)) ||
                          switch_matters(asked, record, event_kind);
     if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, last->at});
   }

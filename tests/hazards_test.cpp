@@ -403,6 +403,13 @@ TEST(Hazard, StruckAtSchool) {
   EXPECT_EQ(school(events)["gate"], "SCH");
 }
 
+TEST(Hazard, StruckAtHomeAndAgreedOnACallStillCountsAtSchool) {
+  const Json events = Json::array({{{"id", "needle"}, {"at", "2026-11-25T07:30:00+01:00"}, {"kind", "injection"}, {"units", 1}}, strike_of("needle"),
+                                   {{"id", "call"}, {"at", "2026-11-25T07:50:00+01:00"}, {"kind", "call"}, {"to", "team"}, {"answered", true}, {"for", "strike"}}});
+  EXPECT_EQ(school(events)["gate"], "SCH");
+  EXPECT_TRUE(school(events)["dose"].is_null());
+}
+
 // --- the person
 
 TEST(Hazard, AdviceTrustedOverHowThePersonFeels) {
