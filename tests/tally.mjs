@@ -77,10 +77,11 @@ const finish = async ({ name, start }) => {
   if (result.failed) console.log(short(result.text));
   console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
 };
-// A browser test beside another one makes both late, so one lane takes the journeys, one at a time, and then helps the others.
+// A browser test mostly waits. Two lanes take those, one each, and a third the rest; whoever is done helps with what is left.
 const runAll = async (journeys, others) => {
   const lane = async suites => { for (let next; (next = suites.shift());) await finish(next); };
-  await Promise.all([lane(journeys).then(() => lane(others)), ...Array.from({ length: Math.max(1, availableParallelism() - 1) }, () => lane(others))]);
+  const browserLanes = Array.from({ length: Math.max(1, availableParallelism()) }, () => lane(journeys).then(() => lane(others)));
+  await Promise.all([...browserLanes, lane(others)]);
 };
 
 rmSync(reports, { recursive: true, force: true });
