@@ -142,8 +142,14 @@ const fail = problem => {
 };
 
 // One deed after another: a tap that comes while another is being written waits its turn.
-let turn = Promise.resolve();
-const inTurn = deed => { turn = turn.then(deed).catch(fail); return turn; };
+let turn = Promise.resolve(), waiting = 0;
+// While something is being written the page says so to whoever listens instead of looking.
+const busy = change => { waiting += change; document.body.setAttribute('aria-busy', String(waiting > 0)); };
+const inTurn = deed => {
+  busy(1);
+  turn = turn.then(deed).catch(fail).finally(() => busy(-1));
+  return turn;
+};
 // A tap belongs to the page it was made on: if another tap has led on meanwhile, it is nobody's wish any more.
 const send = (name, detail) => {
   const place = drawn;

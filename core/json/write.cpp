@@ -1,6 +1,6 @@
 #include "json/write.hpp"
 
-#include "figures/ranges.hpp"
+#include "figures/syringe.hpp"
 #include "json/answer_words.hpp"
 #include "json/writer.hpp"
 
@@ -56,7 +56,6 @@ void write_what(Writer& out, bool glucose, bool ketones) {
 }
 
 // The device as it is drawn: marks after zero, the mark the plunger's edge stands at, and the marks that carry a figure.
-// Figures every 5 units up to 50, every 10 above [iso-8537].
 void write_device(const Page& page, const Dose& dose) {
   Writer& out = page.out;
   const bool syringe = dose.with == DeviceKind::syringe;
@@ -65,7 +64,7 @@ void write_device(const Page& page, const Dose& dose) {
   out.key("capacity").raw(page.json_number(device.capacity)).key("step").text(page.number(device.step));
   if (syringe) {
     const std::int64_t marks = (device.capacity.in_units() / device.step.in_units()).floor();
-    const Insulin every = Insulin::units(device.capacity > Insulin::units(50) ? 10 : 5);
+    const Insulin every = device.capacity > figures::close_figures_up_to.value ? figures::wide_figures.value : figures::close_figures.value;
     out.key("marks").raw(std::to_string(marks));
     out.key("at").raw(std::to_string((dose.total().in_units() / device.step.in_units()).floor()));
     out.key("figures").open('[');

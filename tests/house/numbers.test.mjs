@@ -17,7 +17,6 @@ const reasons = {
     numbers: ['4', '6', '16', '18', '24', '40', '406', '1000000000'] },
   'core/json/plain_text.cpp': { why: 'how many bytes and bits a character of UTF-8 has', numbers: ['3', '6'] },
   'core/json/sha256.cpp': { why: 'the constants of the checksum, as its standard prints them', numbers: null },
-  'core/json/write.cpp': { why: 'a printed figure at every fifth mark, at every tenth above 50', numbers: ['5', '50'] },
   'core/json/writer.hpp': { why: 'the room made at once for an answer', numbers: ['4096'] },
   'core/model/refusal.hpp': { why: 'at most twenty reasons in one refusal', numbers: ['20'] },
   'core/action/curve.hpp': { why: 'parts of a whole dose, counted in millionths of a millionth', numbers: ['1000000000000'] },

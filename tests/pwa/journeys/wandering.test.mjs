@@ -27,7 +27,8 @@ const wander = async (hand, seed, steps) => {
       return { screen, text: node?.textContent.replace(/\s+/g, ' ').trim().slice(0, 40) };
     }, [random(), random()]);
     path.push(`${chosen.screen}: ${chosen.text}`);
-    await hand.page.waitForTimeout(15);
+    // Until the tap is worked out, however slow the machine: a seed must always walk the same path.
+    await hand.page.waitForSelector('body[aria-busy=false]', { state: 'attached' });
     const screen = await hand.page.evaluate(() => document.documentElement.dataset.screen ?? location.pathname);
     assert.ok(!['trouble', 'refused'].includes(screen) && !/danger/.test(screen), `seed ${seed}: ended at ${screen} after\n${path.slice(-12).join('\n')}\n${await hand.page.locator('body').innerText()}`);
   }
