@@ -8,7 +8,7 @@
 namespace stopgap::rules {
 
 bool holds_CAL(const Facts& facts) {
-  if (!facts.last_needle || facts.needle_doses_in_incident < facts.plan.limits.doses_before_call) return false;
+  if (!facts.last_needle || facts.needle_doses_toward_call < facts.plan.limits.doses_before_call) return false;
   if (facts.since(facts.last_needle) < facts.repeat_span()) return false;
   return facts.high || (facts.acting && !facts.fell);
 }
