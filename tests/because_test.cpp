@@ -97,7 +97,7 @@ std::vector<Changeable> changeables() {
   };
 }
 
-// The events of one kind taken away, or the latest of them alone; a switch may also be turned the other way.
+// The events of one kind taken away, or any one of them alone; a switch may also be turned the other way.
 void change_events(Night& night, Draw& draw, EventKind kind) {
   std::vector<Event>& events = night.record.events;
   const auto is_of_kind = [&](const Event& event) { return event.kind == kind; };
@@ -108,8 +108,8 @@ void change_events(Night& night, Draw& draw, EventKind kind) {
   } else if (draw.chance(50)) {
     std::erase_if(events, is_of_kind);
   } else {
-    const auto latest = std::find_if(events.rbegin(), events.rend(), is_of_kind);
-    events.erase(std::next(latest).base());
+    auto left_out = draw.from(0, std::count_if(events.begin(), events.end(), is_of_kind) - 1);
+    events.erase(std::find_if(events.begin(), events.end(), [&](const Event& event) { return is_of_kind(event) && left_out-- == 0; }));
   }
 }
 
