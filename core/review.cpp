@@ -1,6 +1,7 @@
 #include "review.hpp"
 
 #include <algorithm>
+#include "advise.hpp"
 #include "review/findings.hpp"
 
 namespace stopgap {
@@ -79,7 +80,9 @@ TableRow row_of(const Review& review, TableRow::Kind kind, Glucose glucose, Time
   }
   for (const KetoneRow& ketones : plan.ketones.rows)
     row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, review.at(time))));
-  row.cells.push_back(cell_of(table_cell_advice(plan, edge, KetoneReading{}, review.at(time))));
+  Situation not_tested = table_cell_situation(plan, edge, {}, review.at(time));
+  not_tested.ketones.reading = {};
+  row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));
   return row;
 }
 

@@ -1,5 +1,7 @@
 #include "school.hpp"
 
+#include "advise.hpp"
+#include "rules/carbohydrate.hpp"
 #include "table.hpp"
 
 namespace stopgap {
@@ -15,7 +17,8 @@ bool a_needle_dose_was_given_today(const rules::Facts& facts) {
   return false;
 }
 
-// The cell that stands on the signed sheet for these readings; nothing where the sheet has none.
+// The cell that stands on the signed sheet for these readings; nothing where the sheet has none. The sheet is for a finger
+// and the usual device: a sensor's number has no correction in any cell, and a pen holds what a pen holds.
 std::optional<Dose> printed_dose(const rules::Facts& facts) {
   if (!facts.row) return std::nullopt;
   std::optional<Glucose> row;
@@ -25,7 +28,32 @@ std::optional<Dose> printed_dose(const rules::Facts& facts) {
   } else if (facts.level != rules::Level::HI) {
     return std::nullopt;
   }
-  return table_cell_advice(facts.plan, row, facts.row->from, facts.situation.now).dose;
+  Situation cell = table_cell_situation(facts.plan, row, facts.row->from, facts.situation.now);
+  cell.with = facts.situation.with;
+  if (facts.sensor_only) {
+    cell.glucose->reading.from = ReadFrom::sensor;
+    cell.glucose->no_meter = true;
+  }
+  return advise(facts.plan, Record{}, cell).dose;
+}
+
+// Without the dose nothing that only goes with it may stand: no carbohydrate matched to it, no squaring, no look after it.
+void take_the_dose_away(const rules::Facts& facts, rules::Proposal& proposal) {
+  Advice& advice = proposal.advice;
+  advice.dose.reset();
+  proposal.step(Step::callHome);
+  if (advice.decided_by == Rule::EMR) {
+    advice.gate = Gate::SCH;
+    return;  // an emergency keeps its looks and its food
+  }
+  advice.gate = Gate::SCH;
+  advice.outcome = Outcome::hold;
+  advice.steps.remove(Step::offBody);
+  advice.steps.remove(Step::automationOff);
+  advice.looks = Looks{};
+  proposal.named_looks = false;
+  advice.carbohydrate = Carbohydrate{};
+  if (!facts.high && facts.would_go_low) proposal.give(rules::matched(facts, Insulin{}, false));
 }
 
 }  // namespace
@@ -43,18 +71,28 @@ void apply_school_orders(const rules::Facts& facts, rules::Proposal& proposal) {
   }
   proposal.step(Step::callHome);  // today's insulin may have been given at home
   if (a_needle_dose_was_given_today(facts)) {
-    advice.dose.reset();
-    advice.gate = Gate::SCH;
-    if (advice.decided_by != Rule::EMR) advice.outcome = Outcome::hold;
+    take_the_dose_away(facts, proposal);
     return;
   }
-  if (orders.calculation == SchoolCalculation::tableOnly) advice.dose = printed_dose(facts);
-  if (!advice.dose) {
-    advice.gate = Gate::SCH;
-    if (advice.decided_by != Rule::EMR) advice.outcome = Outcome::hold;
-    return;
+  if (orders.calculation == SchoolCalculation::tableOnly) {
+    const std::optional<Dose> printed = printed_dose(facts);
+    if (!printed) {
+      take_the_dose_away(facts, proposal);
+      return;
+    }
+    // Insulin that still acts is on no sheet. Where it leaves less than the cell, the less is given, and only after a call.
+    if (advice.dose->rescue < printed->rescue) {
+      advice.dose->meal = Insulin{};
+      advice.call_first = true;
+      advice.raise_call(Call::team);
+    } else {
+      advice.dose = printed;
+    }
+    // What is eaten matches the dose that is given, which is the printed one.
+    if (!facts.high && advice.decided_by != Rule::EMR)
+      advice.carbohydrate = rules::matched(facts, advice.dose->rescue, advice.decided_by == Rule::EAT);
   }
-  advice.call_first = orders.call_first_above && advice.dose->total() > *orders.call_first_above;
+  advice.call_first |= orders.call_first_above && advice.dose->total() > *orders.call_first_above;
 }
 
 }  // namespace stopgap

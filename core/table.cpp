@@ -24,7 +24,7 @@ std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose) {
   return found;
 }
 
-Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, const KetoneReading& ketones, const Moment& at) {
+Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at) {
   Situation situation;
   situation.now = at;
   Situation::Glucose glucose;
@@ -33,16 +33,13 @@ Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& r
   glucose.reading.value = row.value_or(Glucose{});
   glucose.repeated = !row;
   situation.glucose = glucose;
-  situation.ketones.reading = ketones;
+  situation.ketones.reading.kind = KetoneKind::blood;
+  situation.ketones.reading.blood = ketones;
   return situation;
 }
 
-Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, const KetoneReading& ketones, const Moment& at) {
-  return advise(plan, Record{}, table_cell_situation(plan, row, ketones, at));
-}
-
 Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at) {
-  return table_cell_advice(plan, row, KetoneReading{KetoneKind::blood, ketones, {}}, at);
+  return advise(plan, Record{}, table_cell_situation(plan, row, ketones, at));
 }
 
 }  // namespace stopgap

@@ -12,9 +12,8 @@ namespace stopgap {
 std::vector<Glucose> table_rows(const Plan& plan);
 // The row a glucose falls in: the greatest edge not above it; nothing under the first.
 std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose);
-// What is asked for a cell, and what is answered: `row` empty for HI, any reading of ketones or none.
-Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, const KetoneReading& ketones, const Moment& at);
-Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, const KetoneReading& ketones, const Moment& at);
+// A cell: `row` empty for HI.
+Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at);
 Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at);
 
 }  // namespace stopgap

@@ -410,6 +410,70 @@ TEST(Hazard, StruckAtHomeAndAgreedOnACallStillCountsAtSchool) {
   EXPECT_TRUE(school(events)["dose"].is_null());
 }
 
+// --- found by a hostile reading of the core
+
+TEST(Hazard, AThirdDoseAfterASuspicionTypedTooLate) {
+  // 23:10 typed after midnight lands tonight: it must not empty the incident of its two doses.
+  const Json late = Json::array({{{"ago", 560}, {"kind", "incident"}, {"state", "opened"}, {"suspectedSince", "2026-11-25T23:10:00+00:00"}},
+                                 {{"ago", 540}, {"kind", "injection"}, {"units", 3}}, {{"ago", 245}, {"kind", "injection"}, {"units", 3}}});
+  const Json answer = advise(plan(), late, at(16.0, 1.0));
+  EXPECT_EQ(answer["decidedBy"], "CAL");
+  EXPECT_EQ(dose(answer), "none");
+  EXPECT_EQ(answer["call"], "team");
+}
+
+TEST(Hazard, AStrikeMadeAgainNeedsItsOwnCall) {
+  // Struck, agreed on a call, undone, struck again without a call: the injection counts.
+  const Json events = Json::array({injection(30, 4), {{"id", "s1"}, {"ago", 25}, {"kind", "strike"}, {"target", "needle"}, {"reason", "Slip."}},
+                                   {{"ago", 24}, {"kind", "call"}, {"to", "team"}, {"answered", true}, {"for", "s1"}},
+                                   {{"id", "s2"}, {"ago", 20}, {"kind", "strike"}, {"target", "s1"}, {"reason", "It was given."}},
+                                   {{"id", "s3"}, {"ago", 10}, {"kind", "strike"}, {"target", "needle"}, {"reason", "Slip."}}});
+  EXPECT_EQ(advise(plan(), events, at(16.0, 0.8))["outcome"], "hold");
+}
+
+TEST(Hazard, APumpCorrectionFromTheFuture) {
+  // A phone whose clock was set back: the clock is in doubt, and the next look is an hour away, not a day.
+  const Json events = Json::array({{{"ago", -600}, {"kind", "pumpDose"}, {"units", 3}, {"purpose", "correction"}, {"glucose", 15.6}}});
+  const Json answer = advise(plan(), events, at(16.0, 0.2));
+  EXPECT_EQ(answer["outcome"], "clockInDoubt");
+  EXPECT_EQ(answer["looks"][0]["clock"], "04:10");
+}
+
+TEST(Hazard, AStruckPumpCorrectionOpensNoSecondOne) {
+  const Json events = Json::array({{{"id", "pump"}, {"ago", 20}, {"kind", "pumpDose"}, {"units", 3}, {"purpose", "correction"}, {"glucose", 15.6}},
+                                   {{"ago", 10}, {"kind", "strike"}, {"target", "pump"}, {"reason", "Slip."}}});
+  const Json answer = advise(plan(), events, at(16.0, 0.2));
+  EXPECT_EQ(answer["outcome"], "hold");
+  EXPECT_EQ(answer["hold"]["clock"], "06:50");  // 02:50 and four hours
+}
+
+TEST(Hazard, ALockLongerThanTheActionStillBarsASecondPumpCorrection) {
+  const Json long_lock = example_with({{"/limits/lockHours", 8}, {"/rapid/actionHours", 2}});
+  const Json events = Json::array({{{"ago", 121}, {"kind", "pumpDose"}, {"units", 3}, {"purpose", "correction"}, {"glucose", 20.0}}});
+  EXPECT_EQ(advise(long_lock, events, at(16.0, 0.2))["outcome"], "hold");
+}
+
+TEST(Hazard, LongActingByMistakeJustNowHoldsTheNextOne) {
+  Json situation = at(12.0, 0.2);
+  situation["mistake"] = {{"what", "wrongInsulin"}, {"insulin", "long"}, {"units", 20}};
+  EXPECT_EQ(asked::hold_clock(advise(plan(), nothing, situation), "longActing"), "03:10");  // a day on
+}
+
+TEST(Hazard, NobodyElseStandsUnderTheNameOfTheTeam) {
+  const Json only_family = example_with({{"/contacts", Json::array({{{"name", "Grandad"}, {"relation", "grandfather"}, {"phone", "+44 0000 000009"}, {"when", "any hour"}}})}});
+  EXPECT_EQ(asked::slots_of(advise(only_family, nothing, at(18.5, 1.5)), "callTeam")["name"], "");
+}
+
+TEST(Hazard, PausedStandsWhereTwoWordsOnAutomationTie) {
+  for (const char* paused : {"a", "z"}) {
+    const Json events = Json::array({{{"id", paused}, {"ago", 100}, {"kind", "automation"}, {"state", "paused"}},
+                                     {{"id", "m"}, {"ago", 100}, {"kind", "automation"}, {"state", "on"}}});
+    Json situation = at(16.0, 0.2);
+    situation["highSince"] = "2026-11-25T00:10:00+00:00";
+    EXPECT_EQ(advise(plan(), events, situation)["decidedBy"], "PMP") << paused;
+  }
+}
+
 // --- the person
 
 TEST(Hazard, AdviceTrustedOverHowThePersonFeels) {

@@ -58,6 +58,44 @@ TEST(School, TheDayIsTheSchoolsOwn) {
   EXPECT_EQ(asked::advise(child(), given, school(270, 0.8))["gate"], "SCH");
 }
 
+TEST(School, NothingThatGoesWithADoseStandsWithoutOne) {
+  // Given at half past seven: no carbohydrate matched to a dose, no squaring of one, and the look is the usual one.
+  const Json given = Json::array({{{"at", "2026-11-25T07:30:00+01:00"}, {"kind", "injection"}, {"units", 1}}});
+  const Json answer = asked::advise(child(), given, school(200, 1.6));
+  EXPECT_EQ(answer["gate"], "SCH");
+  EXPECT_EQ(answer["carbohydrateGrams"], 0);
+  for (const char* step : {"eat", "sugar", "offBody", "automationOff"}) EXPECT_FALSE(has_step(answer, step)) << step;
+  ASSERT_EQ(answer["looks"].size(), 1u);
+  EXPECT_EQ(answer["looks"][0]["clock"], "13:10");
+}
+
+TEST(School, WhatIsEatenMatchesThePrintedDose) {
+  // 200 mg/dL with 1.6: the sheet's row from 180 says 0.1 units/kg x 28 kg = 2.8, down to 2.5 units. Matched to it:
+  // (2.5 - (200 - 110) / 80) x 22 = 30.25, up to 35 g.
+  const Json answer = asked::advise(child({{"/ketones/rows/2/cells/1", {{"perKg", 0.1}}}}), nothing, school(200, 1.6));
+  EXPECT_EQ(dose(answer), "2.5 units");
+  EXPECT_EQ(answer["carbohydrateGrams"], 35);
+}
+
+TEST(School, ASensorHasNoCorrectionInAnyCell) {
+  // 1.68 of the ketones alone, down to 1.5; with 400 from a finger the row from 400 says (400 - 110) / 80 = 3.63, 3.5 units.
+  Json situation = school(400, 0.8);
+  EXPECT_EQ(dose(asked::advise(child(), nothing, situation)), "3.5 units");
+  situation["glucose"] = {{"value", 400}, {"unit", "mg/dL"}, {"from", "sensor"}, {"noMeter", true}};
+  EXPECT_EQ(dose(asked::advise(child(), nothing, situation)), "1.5 units");
+}
+
+TEST(School, InsulinThatStillActsIsOnNoSheet) {
+  // No incident yet, so 2 units by the pump at 12:09 all count: (350 - 110) / 80 - 2.00 = 1.00, the ketones' 1.68 are more, down
+  // to 1.5 units. The sheet's row from 350 says 3 units. The less is given, and only after a call.
+  const Json events = Json::array({{{"at", "2026-11-25T12:09:00+01:00"}, {"kind", "pumpDose"}, {"units", 2}, {"purpose", "meal"}}});
+  EXPECT_EQ(dose(asked::advise(child(), nothing, school(350, 0.8))), "3 units");
+  const Json answer = asked::advise(child(), events, school(350, 0.8));
+  EXPECT_EQ(dose(answer), "1.5 units");
+  EXPECT_EQ(answer["callFirst"], true);
+  EXPECT_EQ(answer["call"], "team");
+}
+
 TEST(School, CallFirstAboveTheLimitAndNotAtIt) {
   EXPECT_EQ(asked::advise(child(sum_allowed), nothing, school(270, 0.8))["callFirst"], false);  // 2 units, limit 2
   const Json above = asked::advise(child(sum_allowed), nothing, school(310, 0.8));              // 2.5 units

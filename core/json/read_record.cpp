@@ -66,7 +66,8 @@ void read_injection(Fields& fields, Event& event) {
 
 void read_incident(Fields& fields, Event& event) {
   event.opened = !second_word(fields.need("state"), words::incident_states);
-  // A suspicion typed later than the opening is a slip of the clock, no reason to lock a record away at night.
+  // A suspicion typed later than the opening is a slip of the clock, no reason to lock a record away at night; the rules then
+  // go by the opening.
   event.suspected_since = instant_of(fields.may("suspectedSince"));
 }
 

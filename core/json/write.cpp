@@ -1,5 +1,6 @@
 #include "json/write.hpp"
 
+#include <algorithm>
 #include "figures/syringe.hpp"
 #include "json/answer_words.hpp"
 #include "json/writer.hpp"
@@ -34,7 +35,7 @@ void write_given(const Page& page, const std::optional<Given>& given) {
   }
   out.open('{').key("units").raw(page.json_number(given->units)).key("text").text(dose_text(given->units, page.plan.decimal_mark));
   out.key("at").text(page.time(given->at)).key("clock").text(page.look_clock(given->at));
-  out.key("minutesAgo").raw(std::to_string((page.now.instant - given->at).in_seconds() / 60)).close('}');
+  out.key("minutesAgo").raw(std::to_string(std::max<std::int64_t>(0, (page.now.instant - given->at).in_seconds() / 60))).close('}');
 }
 
 void write_hold_list(const Page& page, const std::array<std::optional<Instant>, hold_kinds>& holds) {
@@ -107,7 +108,7 @@ void write_dose(const Page& page, const std::optional<Dose>& dose) {
 const Contact* contact_for(const Plan& plan, Relation relation) {
   for (const Contact& contact : plan.contacts)
     if (contact.relation == relation) return &contact;
-  return plan.contacts.empty() ? nullptr : &plan.contacts.front();
+  return nullptr;  // never another person under this label
 }
 
 void write_contact_slots(const Page& page, Relation relation) {

@@ -26,17 +26,20 @@ History History::of(const Record& record, std::uint32_t without_kinds, const Eve
   std::vector<std::string_view> settled;
   for (const auto& [strike, target] : target_of)
     if (!unsettled.contains(strike)) settled.push_back(strike);
-  std::unordered_set<std::string_view> struck, confirmed;
+  std::unordered_set<std::string_view> struck, standing, confirmed;
   for (std::size_t i = 0; i < settled.size(); ++i) {
     const std::string_view target = target_of.at(settled[i]);
-    if (!struck.contains(settled[i])) struck.insert(target);
+    if (!struck.contains(settled[i])) {
+      struck.insert(target);
+      standing.insert(settled[i]);
+    }
     if (const auto waiting = unsettled.find(target); waiting != unsettled.end() && --waiting->second == 0) settled.push_back(target);
   }
 
   if (!target_of.empty())
     for (const Event& event : record.events)
       if (event.kind == EventKind::call && event.call_to == CallTo::team && event.answered && !left_out(event) && !struck.contains(event.id))
-        if (const auto strike = target_of.find(event.refers_to); strike != target_of.end()) confirmed.insert(strike->second);
+        if (const auto strike = target_of.find(event.refers_to); strike != target_of.end() && standing.contains(strike->first)) confirmed.insert(strike->second);
 
   History history;
   history.entries_.reserve(record.events.size());

@@ -32,6 +32,7 @@ class SetOf {
  public:
   constexpr SetOf() = default;
   constexpr void add(Item item) { bits_ |= bit(item); }
+  constexpr void remove(Item item) { bits_ &= ~bit(item); }
   constexpr bool has(Item item) const { return (bits_ & bit(item)) != 0; }
   constexpr bool empty() const { return bits_ == 0; }
   constexpr std::uint32_t bits() const { return bits_; }

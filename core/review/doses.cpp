@@ -55,8 +55,7 @@ void look_at_HI(Review& review) {
   const auto without_ketones = [&](const std::optional<Glucose>& glucose, rules::Basis basis, TimeOfDay time) {
     const Record record;
     const History history = History::of(record);
-    const KetoneReading none{KetoneKind::blood, plan.ketones.rows.front().from, {}};
-    const Situation situation = table_cell_situation(plan, glucose, none, review.at(time));
+    const Situation situation = table_cell_situation(plan, glucose, plan.ketones.rows.front().from, review.at(time));
     const rules::Facts facts = rules::facts_of(plan, history, situation);
     return rules::rounded_rescue(facts, rules::rescue_working(facts, basis, false, Insulin{}));
   };

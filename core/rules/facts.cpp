@@ -109,10 +109,10 @@ void read_signs(Facts& facts) {
   facts.keeps_nothing_down = facts.cannot_swallow || signs.has(Sign::cannotKeepFluid) || signs.has(Sign::vomitedAgain);
 }
 
-// Faults that no change has answered since, and whether the pump is off: the last word of the record, off where two tie.
+// Faults that no change has answered since, and whether the pump is off: the last word of the record. Where two
+// tie, off and paused stand.
 void read_faults(Facts& facts) {
-  struct LastSeen { std::optional<Instant> set, reservoir, insulin, pump_on, pump_off; } last;
-  bool paused = false;
+  struct LastSeen { std::optional<Instant> set, reservoir, insulin, pump_on, pump_off, paused, resumed; } last;
   for (const auto& [event, struck] : facts.history.entries()) {
     const Instant at = event->at.instant;
     if (event->kind == EventKind::changed) {
@@ -122,10 +122,10 @@ void read_faults(Facts& facts) {
     } else if (event->kind == EventKind::pump) {
       later(event->on ? last.pump_on : last.pump_off, at);
     } else if (event->kind == EventKind::automation) {
-      paused = !event->on;
+      later(event->on ? last.resumed : last.paused, at);
     }
   }
-  facts.automation_paused = paused;
+  facts.automation_paused = last.paused && !(last.resumed && *last.resumed > *last.paused);
   facts.faults = facts.situation.seen;
   const auto answered = [](const std::optional<Instant>& change, Instant seen) { return change && *change >= seen; };
   for (const auto& [event, struck] : facts.history.entries()) {
@@ -154,7 +154,11 @@ void read_needle_doses(Facts& facts) {
         if (!event->rescue().is_zero() || (event->parts && !event->parts->meal.is_zero())) later(facts.last_rapid_injection, at);
         break;
       case EventKind::pumpDose:
-        if (is_pump_correction(*event) && !struck && facts.now - at <= facts.plan.rapid.action) facts.pump_correction = event;
+        if (!is_pump_correction(*event)) break;
+        later(facts.last_pump_correction, at);
+        // One from the future is no correction to wait for: the clock is in doubt.
+        if (!struck && facts.since(event) <= facts.plan.rapid.action && at <= facts.now + figures::clock_tolerance.value)
+          facts.pump_correction = event;
         break;
       case EventKind::seen:
         if (facts.in_incident(at)) facts.fault_in_incident = true;
@@ -365,7 +369,8 @@ Incident incident_at(const History& history, Instant now) {
     }
   }
   if (!opened) return {false, implied};
-  if (suspected) return {true, suspected};
+  // A suspicion typed later than the opening is a slip: believed, it would empty the incident of its doses.
+  if (suspected && *suspected <= *opened) return {true, suspected};
   return {true, implied && *implied < *opened ? implied : opened};
 }
 

@@ -62,6 +62,7 @@ struct Facts {
   bool automation_paused = false;
   bool pump_failed = false;
   const Event* pump_correction = nullptr;
+  std::optional<Instant> last_pump_correction{};  // struck or past its action as well: it still bars a second one
   CorrectionFailure correction_failed = CorrectionFailure::no;
 
   // the incident

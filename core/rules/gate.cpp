@@ -88,10 +88,15 @@ Opening gate_for_needle(const Facts& facts, Basis basis, bool ketone_clock) {
 Opening gate_for_pump(const Facts& facts) {
   Opening opening;
   opening.gate = gate_for_meal(facts);
-  if (opening.gate == Gate::open && facts.last_rapid_injection && facts.now - *facts.last_rapid_injection < facts.plan.limits.lock) {
+  if (opening.gate != Gate::open) return opening;
+  const auto bar = [&](const std::optional<Instant>& given) {
+    if (!given || facts.now - *given >= facts.plan.limits.lock) return;
     opening.gate = Gate::HLD;
-    opening.opens = *facts.last_rapid_injection + facts.plan.limits.lock;
-  }
+    const Instant end = *given + facts.plan.limits.lock;
+    if (!opening.opens || *opening.opens < end) opening.opens = end;
+  };
+  bar(facts.last_rapid_injection);
+  bar(facts.last_pump_correction);  // a tap that strikes one must not open a second
   return opening;
 }
 

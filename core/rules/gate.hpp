@@ -19,7 +19,7 @@ struct Opening {
 
 // For rules that dose by needle. With `ketone_clock` the rule may use it (ANY, KET, EAT).
 Opening gate_for_needle(const Facts& facts, Basis basis, bool ketone_clock);
-// For one correction by the pump: a meal part by needle closes it as well.
+// For one correction by the pump: a meal part by needle closes it as well, and so does a struck correction within its lock.
 Opening gate_for_pump(const Facts& facts);
 // CLK and ASK alone, which even a meal part may not pass.
 Gate gate_for_meal(const Facts& facts);

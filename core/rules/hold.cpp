@@ -56,6 +56,8 @@ Holds running_holds(const Facts& facts) {
     for (const auto& [event, struck] : facts.history.entries())
       if ((event->kind == EventKind::injection || event->kind == EventKind::mistake) && event->insulin == InsulinType::long_acting)
         running.until(HoldKind::longActing, event->at.instant + plan.long_acting->action);
+  if (const auto& mistake = facts.situation.mistake; plan.long_acting && mistake && mistake->insulin == InsulinType::long_acting)
+    running.until(HoldKind::longActing, facts.now + plan.long_acting->action);
   return holds;
 }
 

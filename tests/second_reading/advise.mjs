@@ -198,5 +198,6 @@ const runHolds = (f, advice) => {
   if (plan.longActing)
     for (const event of f.events)
       if (event.insulin === 'long' && (event.kind === 'injection' || event.kind === 'mistake')) advice.hold('longActing', event.t + hours(plan.longActing.actionHours), now);
+  if (plan.longActing && f.situation.mistake?.insulin === 'long') advice.hold('longActing', now + hours(plan.longActing.actionHours), now);
   if (advice.holdEnd !== null) advice.hold('correction', advice.holdEnd, now);
 };

@@ -97,7 +97,7 @@ const faultFacts = (situation, events) => {
 // Whether the latest pump correction has failed, and whether that was found at the second look from a recorded glucose.
 const correctionFacts = (plan, events, now, f) => {
   const action = exact(plan.rapid.actionHours).mul(3600);
-  const correction = events.filter(event => isPumpCorrection(event) && !event.strikes.length && exact(now - event.t).le(action)).at(-1) ?? null;
+  const correction = events.filter(event => isPumpCorrection(event) && !event.strikes.length && exact(now - event.t).le(action) && event.t - now <= 120).at(-1) ?? null;
   const facts = { correction, minutesSinceCorrection: correction ? (now - correction.t) / 60 : null, failed: false, failedSecond: false };
   if (!correction || !f.high) return facts;
   const then = readingIn(plan)(correction.glucose ?? null), minutes = facts.minutesSinceCorrection;

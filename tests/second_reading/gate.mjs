@@ -1,6 +1,6 @@
 // The gate: {closed, end, dose, alone}. `end` is when a hold opens.
 import { exact, none } from './fraction.mjs';
-import { rescueOf } from './record.mjs';
+import { isPumpCorrection, rescueOf } from './record.mjs';
 
 const inTheFuture = f => {
   const { situation, now } = f;
@@ -20,8 +20,10 @@ export const gateFor = (f, rule, doses) => {
   if (shownWithoutAnswer(f)) return { closed: 'ASK' };
   if (rule === 'DWN') return { closed: null };
   if (rule === 'PMP') {
-    const last = f.rapid.filter(event => rescueOf(event).gt(0) || (event.parts?.meal ?? 0) > 0).at(-1);
-    return last && now - last.t < lock ? { closed: 'HLD', end: last.t + lock } : { closed: null };
+    // A correction by the pump that was struck or has worn off still bars a second one until its lock is over.
+    const times = [...f.rapid.filter(event => rescueOf(event).gt(0) || (event.parts?.meal ?? 0) > 0), ...f.events.filter(isPumpCorrection)].map(event => event.t);
+    const end = Math.max(...times) + lock;
+    return times.length && now < end ? { closed: 'HLD', end } : { closed: null };
   }
   let alone = false;
   if (f.lastNeedle && f.sinceNeedle < lock) {

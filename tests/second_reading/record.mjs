@@ -44,6 +44,6 @@ export const incidentOf = (events, now) => {
   if (open && now - before > day) open = null;
   const implied = events.find(event => event.t > closed && now - event.t <= day && (event.kind === 'seen' || isPumpCorrection(event) || rescueOf(event).gt(0)))?.t ?? null;
   if (!open) return { open, since: implied };
-  if (open.suspectedSince) return { open, since: instant(open.suspectedSince) };
+  if (open.suspectedSince && instant(open.suspectedSince) <= open.t) return { open, since: instant(open.suspectedSince) };
   return { open, since: implied === null ? open.t : Math.min(open.t, implied) };
 };
