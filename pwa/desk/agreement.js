@@ -1,0 +1,96 @@
+// What stands between a draft and its agreement, worked out afresh with each change: what the core refuses, what is not retyped,
+// what changed and was not looked at, which house rules are not agreed, who and when. Only when nothing is left is it agreed.
+import { trimmed } from '../text.js';
+import { kindOf } from './ketones.js';
+import { inPlan, placeWords } from './place.js';
+import { fromText, get, set, textAt, toText } from './tree.js';
+
+// The number a finding is about. A finding about several things has none: there a reason is enough.
+const valueAt = (tree, pointer, mark) => {
+  const path = inPlan(pointer);
+  const node = get(tree, path);
+  if (node && typeof node === 'object' && typeof node.n !== 'string' && !Array.isArray(node)) { const kind = kindOf(node); return kind && kind !== 'none' && typeof node[kind]?.n === 'string' ? { text: textAt(tree, `${path}/${kind}`, mark), isNumber: true } : null; }
+  const text = textAt(tree, path, mark);
+  return text ? { text, isNumber: typeof node === 'object' } : null;
+};
+const own = /^\/plan\/agreement\/(by|role|on|houseRules)/;
+
+export const agreement = ({ view, person, latest, ask, draw, keep, review, words, addRevisions, go }) => {
+  const agreedTree = () => set(set(person().tree, 'agreement/status', 'agreed'), 'agreement/on', person().agreedOn || person().tree.agreement.on);
+  const retyped = findings => {
+    const mark = textAt(person().tree, 'decimalMark', '.') || '.';
+    const plain = text => trimmed(text.replaceAll(mark, '.'));
+    return findings.filter(entry => entry.level === 'confirm').map(entry => {
+      const { typed = '', why = '' } = person().retype?.[entry.path] ?? {};
+      const value = valueAt(person().tree, entry.path, mark);
+      const matches = !value || (value.isNumber ? plain(typed) === plain(value.text) : typed.trim() === value.text);
+      return { ...entry, place: placeWords(person().tree, entry.path, words, mark), value, isNumber: value?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
+    });
+  };
+
+  // The reasons stay in the plan: each settled finding is written there, and one whose number changed since is not.
+  const sync = () => {
+    if (!Object.keys(person().retype ?? {}).length) return;
+    const settled = retyped(review(toText(person().tree)).findings).filter(entry => entry.settled);
+    const paths = [...new Set(settled.map(entry => entry.path))];
+    person().tree = set(person().tree, 'agreement/retyped', paths.map(path => ({ path, reason: person().retype[path].why.trim() })));
+  };
+
+  const work = () => {
+    const last = latest();
+    const older = last && JSON.parse(last.text).agreement.status !== 'draft' ? last.text : null;
+    const judged = review(toText(agreedTree()));
+    const after = ask('comparePlans', older ? { before: older, after: toText(agreedTree()) } : {});
+    const refusedNow = [...judged.refused, ...judged.findings.filter(entry => entry.level === 'refuse')];
+    Object.assign(view, {
+      findings: judged.findings, table: judged.table, older, olderTree: older ? fromText(older) : null, olderRevision: older ? textAt(fromText(older), 'revision', '.') : null,
+      blocked: refusedNow.filter(entry => !own.test(entry.path)), toRetype: retyped(judged.findings),
+      changes: older ? (after.refused ? null : after.changes) : null, seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
+    });
+    const rules = view.houseRules.filter(name => !(get(person().tree, 'agreement/houseRules') ?? []).includes(name));
+    const named = ['by', 'role'].every(key => textAt(person().tree, `agreement/${key}`, '.').trim());
+    const own_ = refusedNow.filter(entry => own.test(entry.path) && !/houseRules/.test(entry.path));
+    view.open = [
+      ...(view.blocked.length ? [words('open-refused', { count: String(view.blocked.length) })] : []),
+      ...(view.toRetype.some(entry => !entry.settled) ? [words('open-retype', { count: String(view.toRetype.filter(entry => !entry.settled).length) })] : []),
+      ...(older && !view.seenChanges ? [words('open-changes')] : []),
+      ...(rules.length ? [words('open-house', { count: String(rules.length) })] : []),
+      ...(named ? [] : [words('open-who')]),
+      ...(view.agreedOn && !own_.length ? [] : [words('open-on')]),
+    ];
+  };
+
+  return {
+    work, sync,
+    acts: {
+      retype(entry, key, box) {
+        const mark = textAt(person().tree, 'decimalMark', '.') || '.';
+        const text = key === 'typed' && entry.isNumber ? box.value.replaceAll(/[.,]/g, mark) : box.value;
+        if (box.value !== text) box.value = text;
+        person().retype = { ...person().retype, [entry.path]: { ...person().retype?.[entry.path], [key]: text } };
+        sync();
+        keep();
+        draw();
+      },
+      seenChanges() { person().seenChanges = !person().seenChanges; keep(); draw(); },
+      agreedOn(box) {
+        person().agreedOn = /^[0-9]{8}$/.test(box.value) ? `${box.value.slice(0, 4)}-${box.value.slice(4, 6)}-${box.value.slice(6)}` : box.value;
+        if (box.value !== person().agreedOn) box.value = person().agreedOn;
+        keep();
+        draw();
+      },
+      async fix(pointer) { await go('edit'); this.goTo(pointer); },
+      async agree() {
+        work();
+        if (view.open.length) { draw(); return; }
+        const text = toText(agreedTree());
+        const last = latest();
+        const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
+        await addRevisions([...replaced, text], words('agree-done'));
+        Object.assign(person(), { tree: null, retype: {}, agreedOn: '', seenChanges: false, laid: null, looked: undefined });
+        await keep();
+        await go('plan');
+      },
+    },
+  };
+};
