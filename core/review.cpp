@@ -122,6 +122,13 @@ void lay_tables(const Review& review, ReviewAnswer& answer) {
   }
 }
 
+// A number typed twice with its reason stays found, and is settled. What cannot be agreed is settled by no reason.
+void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
+  for (Finding& finding : findings)
+    for (const auto& retyped : plan.agreement.retyped)
+      if (finding.level == FindingLevel::confirm && retyped.path == finding.path) finding.retyped = retyped.reason;
+}
+
 }  // namespace
 
 ReviewAnswer review_plan(const Plan& plan) {
@@ -140,6 +147,7 @@ ReviewAnswer review_plan(const Plan& plan) {
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);
+  take_reasons(plan, answer.findings);
   return answer;
 }
 

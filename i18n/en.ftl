@@ -1219,6 +1219,107 @@ from-recorded = from the record
 # Where a fact comes from.
 from-plan = from the plan
 
+## The desk: what is found in a plan
+
+# Each finding says what stands in the plan, then what would be accepted. Who reads it agrees plans: a clinician or an educator.
+# Amounts in the slots are already written, doses with their word. Shown beside the field.
+# $weight, $least, $most: kilograms; $years: the person's age.
+finding-weight-for-age = { $weight } kg is unusual at { $years } years. We ask outside { $least } to { $most } kg.
+# $measured, $agreed: days.
+finding-measured-after-agreement = Measured on { $measured }, but agreed on { $agreed }. Measure first, then agree.
+# $measured: a day; $days: how old the values are then; $limit: days.
+finding-measured-long-ago = Weight and daily total of { $measured } are { $days } days old. Measure again after { $limit } days.
+# $review, $agreed: days.
+finding-review-far-ahead = The review on { $review } is over a year after { $agreed }. Choose an earlier day.
+# $rule: which rule of ours is not agreed.
+finding-house-rule-not-agreed = This rule of ours is not agreed yet: { $rule ->
+    [rollingShare] a limit on all rescue doses together
+    [matchedCarbohydrate] carbohydrate to match a dose
+   *[extraNotReduced] insulin on board does not reduce the extra
+  }. Agree it by name.
+# $perKg: units for each kilogram and day; $total: a dose.
+finding-daily-total-per-kg = { $total } a day is { $perKg } units for each kg. Usual is { $least } to { $most }.
+# $total, $least, $most: doses.
+finding-daily-total-unusual = { $total } a day is unusual. We ask outside { $least } to { $most }.
+# $value, $yardstick: how far one unit brings glucose down; $total: a dose; $percent: of the yardstick.
+finding-correction-factor-far-off = One unit lowers by { $value } here. For { $total } a day, the rule of thumb gives { $yardstick }. This is { $percent } % of it.
+# $value: how far one unit brings glucose down.
+finding-correction-factor-other-unit = { $value } looks like a number in the other glucose unit. Check the unit.
+# $factor, $ratio: the two numbers as written.
+finding-factor-and-ratio-swapped = Correction factor { $factor } and carbohydrate ratio { $ratio } look swapped. Exchange them.
+# $value, $yardstick: grams for one unit; $total: a dose; $percent: of the yardstick.
+finding-carbohydrate-ratio-far-off = One unit covers { $value } g here. For { $total } a day, the rule of thumb gives { $yardstick } g. This is { $percent } % of it.
+# $basal, $total: doses; $percent: basal as part of the total; $least, $most: percent.
+finding-basal-share = Basal adds up to { $basal } of { $total } a day: { $percent } %. Usual is { $least } to { $most } %.
+# $target, $least, $most: glucose.
+finding-target-unusual = A target of { $target } is unusual. We ask outside { $least } to { $most }.
+# $target, $low: glucose.
+finding-target-at-low = The target { $target } is not above low, { $low }. Choose a higher target.
+# $target, $trigger: glucose.
+finding-target-at-trigger = The target { $target } is not below the trigger, { $trigger }. Choose a lower target.
+# $before, $after: clock times; $valueBefore, $valueAfter: the settings from then on; $times: how many times apart.
+finding-schedule-jump = From { $before } it is { $valueBefore }, from { $after } it is { $valueAfter }. Neighbours are seldom over { $times } times apart.
+# $night, $day: clock times; $valueNight, $valueDay: the settings from then on.
+finding-night-stronger = { $valueNight } at { $night } doses more at night than { $valueDay } at { $day }. Nights are seldom stronger.
+# $trigger, $most: glucose.
+finding-trigger-late = A trigger of { $trigger } is late. Printed rules begin at { $most } or lower.
+# $minutes, $latest: minutes.
+finding-second-look-late = The second look is after { $minutes } minutes. Choose { $latest } or less.
+# $minutes, $latest: minutes.
+finding-look-after-dose-late = The first look after a dose is after { $minutes } minutes. Choose { $latest } or less.
+# $expected, $most: falls of glucose; $minutes: minutes.
+finding-expected-fall-too-large = A fall of { $expected } cannot be expected by { $minutes } minutes. Choose { $most } or less.
+# $from, $least, $most: ketones in mmol/L.
+finding-act-from-unusual = Acting from ketones of { $from } is unusual. We ask outside { $least } to { $most }.
+# $ketones, $ketonesBefore: ketones in mmol/L.
+finding-calls-not-rising = Ketones of { $ketones } lead to a less urgent call than { $ketonesBefore }. Make it as urgent or more.
+# The plan tests with strips.
+finding-strips-without-rows = The plan tests with strips, but no row names a strip. Add the words.
+# The plan tests with strips.
+finding-strips-lag = Strips lag behind by hours. Blood ketones are better.
+# The plan has no ketone test.
+finding-no-ketone-test = This person has no ketone test. Ketones then stay unknown at night.
+# $ketones, $ketonesBefore: ketones in mmol/L; $extra, $extraBefore: doses; $glucose: where.
+finding-extras-not-rising = At { $glucose }, ketones of { $ketones } give { $extra }. Ketones of { $ketonesBefore } give { $extraBefore }. More ketones must not give less.
+# $ketones: in mmol/L; $extra, $extraBefore: doses; $glucose: from where on.
+finding-extra-falls-with-glucose = From { $glucose } the extra is { $extra }, below it { $extraBefore }. Check for a slipped column.
+# Pregnant, or taking an SGLT2 inhibitor.
+finding-no-dose-at-any-glucose = With this risk, ketones need a dose at any glucose. Enter that dose.
+# $extra, $step: doses.
+finding-extra-under-step = This extra comes to { $extra }, less than one mark, { $step }. Choose more, or none.
+# $extra, $left: doses.
+finding-rounding-loss = This extra of { $extra } is drawn as { $left }. Use a finer device, or another number.
+# $extra, $cap: doses.
+finding-cap-under-extra = This extra of { $extra } is cut to { $cap }. Check the extra and the limit.
+# $ketones: in mmol/L.
+finding-cell-never-used = Nothing ever leads to this cell in the row from { $ketones }.
+# $dose: a dose; $glucose, $low: glucose; $ketones: in mmol/L; $at: a clock time.
+finding-dose-could-go-low = { $dose } at { $glucose } could lead to { $low } or lower, if nothing is eaten.
+# $dose, $ceilingDose: doses; $ceiling: glucose.
+finding-hi-gives-less = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI should not give less.
+# $cap, $capacity: doses.
+finding-cap-over-device = This limit of { $cap } is more than the device holds, { $capacity }. Choose less.
+# $low, $least: glucose.
+finding-low-late = Low begins at { $low } here. Published levels begin at { $least }.
+# $hours, $least, $most: hours.
+finding-action-hours-unusual = { $hours } hours of action are unusual. We ask outside { $least } to { $most } hours.
+# $hours, $limit: hours.
+finding-action-hours-short = With { $hours } hours, too little insulin is counted late on. Measured action is nearer { $limit } hours or more.
+# $hours, $least: hours.
+finding-lock-short = A next correction after { $hours } hours is early. We ask under { $least } hours.
+# $hours, $least: hours.
+finding-repeat-short = A repeat after { $hours } hours is early. We ask under { $least } hours.
+# $factor, $least, $most: multiples of the basal of a day.
+finding-long-acting-factor-unusual = { $factor } times the basal is unusual. Printed factors are { $least } to { $most }.
+# $from, $until: clock times of the night. "any hour" stays in English: it is what has to be typed.
+finding-no-contact-at-night = Nobody can be called from { $from } to { $until }. Write "any hour", or times that cover it.
+# The plan has no contact of the kind team.
+finding-no-team-contact = No contact is the diabetes team. Add one, so that "Call the team" can call.
+# The plan has school orders and no contact of the kind home.
+finding-no-home-contact = The school has nobody to call at home. Add a contact at home.
+# The plan has no emergency number.
+finding-no-emergency-number = The emergency number is missing. Enter the one for this place.
+
 ## The record
 
 # In the record.

@@ -20,11 +20,11 @@ struct Ground {
 
 // Factor, ratio and daily total against each other.
 inline constexpr Figure<GlucoseFall> yardstick_correction_mg{
-    "yardstick-correction-mg", GlucoseFall::mg(1800), "mg/dL", "common practice", "1800 over the daily total (CV-36)", Mark::second_hand, {2026, 11, 25}};
+    "yardstick-correction-mg", GlucoseFall::mg(1800), "mg/dL", "common practice", "1800 over the daily total (CV-36)", Mark::rule, {2026, 11, 25}};
 inline constexpr Figure<GlucoseFall> yardstick_correction_mmol{
-    "yardstick-correction-mmol", GlucoseFall::mmol_tenths(1000), "mmol/L", sources::ratio_rules.id, "100 over the daily total", Mark::read, {2026, 11, 25}};
+    "yardstick-correction-mmol", GlucoseFall::mmol_tenths(1000), "mmol/L", sources::ratio_rules.id, "100 over the daily total", Mark::rule, {2026, 11, 25}};
 inline constexpr Figure<Carbohydrate> yardstick_carbohydrate{
-    "yardstick-carbohydrate", Carbohydrate::grams(500), "g", "common practice", "500 over the daily total (CV-36)", Mark::second_hand, {2026, 11, 25}};
+    "yardstick-carbohydrate", Carbohydrate::grams(500), "g", "common practice", "500 over the daily total (CV-36)", Mark::rule, {2026, 11, 25}};
 inline constexpr Figure<Fraction> yardstick_off_confirm{
     "yardstick-off-confirm", Fraction::of(40, 100), "share", "house", "formulas disagree by 13 to 50 %", Mark::house, {2026, 11, 25}};
 inline constexpr Figure<Fraction> yardstick_off_refuse{
@@ -80,6 +80,8 @@ inline constexpr Figure<Fraction> extra_least_steps{
     "extra-least-steps", Fraction{1}, "steps", "house", "an acting extra that cannot be drawn up is no extra", Mark::house, {2026, 11, 25}};
 inline constexpr Figure<Fraction> rounding_loss{
     "rounding-loss", Fraction::of(20, 100), "share", "house", "rounding loses over a fifth", Mark::house, {2026, 11, 25}};
+inline constexpr Ground extras_keep_with_glucose{"common practice", "a higher column with less: a slipped column", Mark::practice};
+inline constexpr Ground dose_at_any_glucose{"house", "with this risk glucose does not guide, so one cell has to", Mark::house};
 inline constexpr Ground cap_in_device{"house", "one dose is one injection", Mark::house};
 inline constexpr Ground cap_over_extra{"common practice", "a cap under an extra: one of the two is a slip", Mark::practice};
 inline constexpr Ground cell_never_used{"house", "rows that do not act, and the last row below the trigger", Mark::house};
@@ -117,6 +119,7 @@ inline constexpr Figure<Fraction> long_acting_factor_most{
 inline constexpr Figure<std::int64_t> review_years{
     "review-years", 1, "years", "common practice", "a plan is looked at every year", Mark::practice, {2026, 11, 25}};
 inline constexpr Ground reachable_contact{"common practice", "somebody answers at night, and the way to call is there", Mark::practice};
+inline constexpr std::string_view any_hour = "any hour";
 inline constexpr Ground dates_in_order{"common practice", "measured first, agreed after", Mark::practice};
 inline constexpr Figure<std::int64_t> weight_formula_from{
     "weight-formula-from", 1, "years", "from memory", "2 kg for each of (age + 4), for ages 1 to 10", Mark::memory, {2026, 11, 25}};

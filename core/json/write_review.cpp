@@ -1,5 +1,7 @@
 #include "json/write_review.hpp"
 
+#include <algorithm>
+#include "figures/review.hpp"
 #include "json/answer_words.hpp"
 #include "json/write.hpp"
 #include "json/writer.hpp"
@@ -12,7 +14,11 @@ constexpr std::array<std::string_view, 3> levels{"refuse", "confirm", "note"};
 constexpr std::array<std::string_view, 3> change_kinds{"changed", "added", "removed"};
 constexpr std::array<std::string_view, 3> row_kinds{"low", "number", "HI"};
 // In the order of Mark.
-constexpr std::array<std::string_view, 7> marks{"READ", "SECOND-HAND", "DERIVED", "MEMORY", "MODEL", "PRACTICE", "HOUSE"};
+constexpr std::array<std::string_view, 8> marks{"READ", "SECOND-HAND", "DERIVED", "MEMORY", "MODEL", "PRACTICE", "HOUSE", "RULE"};
+// What a figure names in the place of a source: the mark already says it.
+constexpr std::array<std::string_view, 3> no_sources{"house", "common practice", "from memory"};
+// A plan can list exactly the rules the review asks for.
+static_assert(words::house_rules == figures::house_rules_to_agree);
 constexpr std::string_view no_break_space = "\xC2\xA0";
 constexpr int plain_digits = 2, percent_digits = 0, times_digits = 1;
 
@@ -56,62 +62,76 @@ void write_findings(Writer& out, const std::vector<Finding>& findings, const Pla
     out.key("slots").open('{');
     for (const Slot& slot : finding.slots)
       out.key(slot.name).text(std::visit([&](const auto& value) { return text_of_value(value, plan); }, slot.value));
-    out.close('}').key("mark").text(of(marks, finding.mark)).key("source").text(finding.source).close('}');
+    out.close('}').key("mark").text(of(marks, finding.mark)).key("source");
+    if (std::find(no_sources.begin(), no_sources.end(), finding.source) != no_sources.end()) out.null();
+    else out.text(finding.source);
+    if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
+    out.close('}');
   }
   out.close(']');
 }
 
-void write_cell(Writer& out, const TableCell& cell, const Plan& plan) {
-  out.open('{').key("outcome").text(of(words::outcomes, cell.outcome)).key("decidedBy").text(of(words::rules, cell.decided_by)).key("text");
-  if (cell.dose) out.text(dose_text(*cell.dose, plan.decimal_mark));
+void write_dose(Writer& out, std::string_view key, const std::optional<Insulin>& dose, const Plan& plan) {
+  out.key(key);
+  if (dose) out.text(dose_text(*dose, plan.decimal_mark));
   else out.null();
-  out.key("chosen").text(of(words::chosen, cell.chosen)).key("cut").truth(cell.cut).key("timesUsual");
+}
+
+void write_cell(Writer& out, const TableCell& cell, const Plan& plan) {
+  out.open('{').key("outcome").text(of(words::outcomes, cell.outcome)).key("decidedBy").text(of(words::rules, cell.decided_by));
+  out.key("call").text(of(words::calls, cell.call));
+  write_dose(out, "dose", cell.dose, plan);
+  out.key("chosen");
+  if (cell.dose) out.text(of(words::chosen, cell.chosen));
+  else out.null();
+  out.key("cut").truth(cell.cut).key("timesUsual");
   if (cell.times_usual) out.text(decimal_text(*cell.times_usual, times_digits, plan.decimal_mark));
   else out.null();
   out.key("grams");
   if (cell.carbohydrate > Carbohydrate{}) out.text(text_of_value(cell.carbohydrate, plan));
   else out.null();
-  out.key("call").text(of(words::calls, cell.call)).close('}');
+  out.close('}');
 }
 
 void write_row(Writer& out, const DoseTable& table, std::size_t index, const Plan& plan) {
   const TableRow& row = table.rows[index];
   out.open('{').key("kind").text(of(row_kinds, row.kind)).key("glucose");
-  if (row.kind == TableRow::Kind::HI) out.text(words::meter_words.front());
+  if (row.kind == TableRow::Kind::HI) out.null();
   else out.text(level_text(row.glucose.in_grains(), plan));
   // The last reading of a row of numbers: one display step under the next row.
   out.key("to");
-  const bool ends = row.kind == TableRow::Kind::number && index + 1 < table.rows.size() && table.rows[index + 1].kind == TableRow::Kind::number;
+  const bool ends = row.kind == TableRow::Kind::number && table.rows[index + 1].kind == TableRow::Kind::number;
   const std::int64_t step = plan.unit == GlucoseUnit::mmol ? grains_per_mmol_hundredth * 10 : grains_per_mg_tenth * 10;
   if (ends) out.text(level_text(table.rows[index + 1].glucose.in_grains() - step, plan));
   else out.null();
-  out.key("usual");
-  if (row.usual) out.text(dose_text(*row.usual, plan.decimal_mark));
-  else out.null();
+  write_dose(out, "usual", row.usual, plan);
   out.key("cells").open('[');
   for (const TableCell& cell : row.cells) write_cell(out, cell, plan);
-  out.close(']').close('}');
-}
-
-void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
-  out.open('{').key("at").text(text_of(table.at)).key("rows").open('[');
-  for (std::size_t i = 0; i < table.rows.size(); ++i) write_row(out, table, i, plan);
   out.close(']').close('}');
 }
 
 // The columns are the ketone rows of the plan, then "not tested".
 void write_columns(Writer& out, const Plan& plan) {
   const auto& rows = plan.ketones.rows;
-  out.key("unit").text(of(words::glucose_units, plan.unit)).key("ketones").open('[');
+  out.key("columns").open('[');
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    out.open('{').key("from").text(ketones_text(rows[i].from, plan)).key("to");
+    out.open('{').key("key").text("blood").key("from").text(ketones_text(rows[i].from, plan)).key("to");
     if (i + 1 < rows.size()) out.text(ketones_text(Ketones::mmol_tenths(rows[i + 1].from.in_mmol_tenths() - 1), plan));
     else out.null();
     out.key("urine").open('[');
     for (const StripWord strip : rows[i].urine) out.text(of(words::strip_words, strip));
     out.close(']').key("acts").truth(rows[i].from >= plan.ketones.act_from).close('}');
   }
-  out.close(']');
+  out.open('{').key("key").text("notTested").key("from").null().key("to").null().key("urine").open('[').close(']');
+  out.key("acts").truth(false).close('}').close(']');
+}
+
+void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
+  out.open('{').key("at").text(text_of(table.at));
+  write_columns(out, plan);
+  out.key("rows").open('[');
+  for (std::size_t i = 0; i < table.rows.size(); ++i) write_row(out, table, i, plan);
+  out.close(']').close('}');
 }
 
 }  // namespace
@@ -120,9 +140,7 @@ std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   Writer out;
   out.open('{');
   write_findings(out, answer.findings, plan);
-  out.key("table").open('{');
-  write_columns(out, plan);
-  out.key("day");
+  out.key("table").open('{').key("unit").text(of(words::glucose_units, plan.unit)).key("day");
   write_table(out, answer.day, plan);
   out.key("night");
   if (answer.night) write_table(out, *answer.night, plan);

@@ -73,7 +73,8 @@ struct Finding {
   std::string path;  // a JSON pointer that begins with /plan, as in a refusal
   std::vector<Slot> slots;
   Mark mark = Mark::house;
-  std::string_view source;
+  std::string_view source;   // an id of figures/sources.hpp, or where it comes from instead
+  std::string retyped;       // confirm: the reason the plan gives for this path; empty while nobody has given one
 };
 
 // One cell of the table of doses as the desk shows it: what `advise` answers there.

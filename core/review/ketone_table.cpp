@@ -98,7 +98,12 @@ void weigh_single_cells(Review& review) {
     tell(review, hi);
   }
   const bool at_risk = plan.person.pregnant || plan.person.sglt2_inhibitor;
-  if (!at_risk || !plan.ketones.any_glucose || plan.ketones.any_glucose->kind == Cell::Kind::none) return;
+  if (!at_risk) return;
+  // The reader refuses a plan without this cell; one that says none is no better.
+  if (!plan.ketones.any_glucose || plan.ketones.any_glucose->kind == Cell::Kind::none) {
+    review.find(figures::dose_at_any_glucose, "no-dose-at-any-glucose", FindingLevel::refuse, "/plan/ketones/anyGlucose", {});
+    return;
+  }
   Written any{"/plan/ketones/anyGlucose", {}, {}, {}, {}};
   for (const Glucose glucose : review.rows)
     for (const Setting& setting : review.settings)
@@ -123,6 +128,27 @@ void look_for_falling_extras(Review& review) {
         told[column] = true;
         review.find(figures::extras_rise, "extras-not-rising", FindingLevel::refuse, cell_path(r, column),
                     {{"ketones", rows[r].from}, {"extra", extra}, {"ketonesBefore", rows[r - 1].from}, {"extraBefore", before}, {"glucose", glucose}});
+      }
+    }
+  }
+}
+
+// From one column to the next, in the same row of ketones: a higher glucose with a smaller extra is often a slipped column.
+void look_for_slipped_columns(Review& review) {
+  const Plan& plan = review.plan;
+  for (std::size_t r = 0; r < plan.ketones.rows.size(); ++r) {
+    const KetoneRow& row = plan.ketones.rows[r];
+    for (std::size_t i = 1; i < review.rows.size(); ++i) {
+      const Glucose below = review.rows[i - 1], edge = review.rows[i];
+      const std::size_t column = review.column_of(edge);
+      if (column == review.column_of(below) || !leads_to_a_dose(plan, row, below)) continue;
+      for (const Setting& setting : review.settings) {
+        const Insulin before = working_at(review, below, row, setting.from, Basis::table, false).extra;
+        const Insulin extra = working_at(review, edge, row, setting.from, Basis::table, false).extra;
+        if (extra >= before) continue;
+        review.find(figures::extras_keep_with_glucose, "extra-falls-with-glucose", FindingLevel::confirm, cell_path(r, column),
+                    {{"ketones", row.from}, {"extra", extra}, {"extraBefore", before}, {"glucose", edge}});
+        break;
       }
     }
   }
@@ -169,6 +195,7 @@ void look_at_ketone_rows(Review& review) {
 
 void look_at_extras(Review& review) {
   look_for_falling_extras(review);
+  look_for_slipped_columns(review);
   weigh_cells(review);
   weigh_single_cells(review);
   look_for_idle_cells(review);

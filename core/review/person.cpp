@@ -11,18 +11,17 @@ void look_at_weight(Review& review) {
   const Plan::Person& person = review.plan.person;
   const Fraction kg = Fraction::of(person.weight.in_kg_tenths(), 10);
   const std::int64_t years = years_between(person.born, person.measured_on);
-  const std::vector<Slot> slots{{"weight", PlainNumber{kg}}, {"years", whole(years)}};
+  const auto tell = [&](const auto& figure, Fraction least, Fraction most) {
+    if (kg < least || kg > most)
+      review.find(figure, "weight-for-age", FindingLevel::confirm, "/plan/person/weightKg",
+                  {{"weight", PlainNumber{kg}}, {"years", whole(years)}, {"least", PlainNumber{least}}, {"most", PlainNumber{most}}});
+  };
   if (years >= figures::weight_formula_from.value && years <= figures::weight_formula_to.value) {
     const Fraction expected{figures::weight_formula_each.value * (years + figures::weight_formula_added.value)};
-    const Fraction off = figures::weight_off.value;
-    if (kg > expected * off || kg * off < expected)
-      review.find(figures::weight_off, "weight-for-age", FindingLevel::confirm, "/plan/person/weightKg", slots);
+    tell(figures::weight_off, expected / figures::weight_off.value, expected * figures::weight_off.value);
   }
-  if (years < figures::adult_years.value) return;
-  if (kg < Fraction{figures::adult_weight_least.value})
-    review.find(figures::adult_weight_least, "weight-for-age", FindingLevel::confirm, "/plan/person/weightKg", slots);
-  if (kg > Fraction{figures::adult_weight_most.value})
-    review.find(figures::adult_weight_most, "weight-for-age", FindingLevel::confirm, "/plan/person/weightKg", slots);
+  if (years >= figures::adult_years.value)
+    tell(figures::adult_weight_least, Fraction{figures::adult_weight_least.value}, Fraction{figures::adult_weight_most.value});
 }
 
 }  // namespace
@@ -41,7 +40,7 @@ void look_at_person(Review& review) {
   const auto& limit = child ? figures::child_weight_days : figures::adult_weight_days;
   const std::int64_t age = agreement.on.in_epoch_days() - person.measured_on.in_epoch_days();
   if (age > limit.value)
-    review.find(limit, child ? "measured-long-ago" : "adult-measured-long-ago", FindingLevel::note, "/plan/person/measuredOn",
+    review.find(limit, "measured-long-ago", FindingLevel::note, "/plan/person/measuredOn",
                 {{"measured", person.measured_on}, {"days", whole(age)}, {"limit", whole(limit.value)}});
 }
 

@@ -12,6 +12,12 @@ std::int64_t size_of(CarbohydrateRatio ratio) { return (ratio.in_grams_per_unit(
 std::int64_t size_of(Glucose target) { return target.in_grains(); }
 std::int64_t size_of(BasalRate rate) { return rate.in_hundredths_per_hour(); }
 
+// As the field shows it.
+SlotValue shown(CorrectionFactor factor) { return GlucoseFall::grains(factor.in_grains_per_unit()); }
+SlotValue shown(CarbohydrateRatio ratio) { return PlainNumber{ratio.in_grams_per_unit()}; }
+SlotValue shown(Glucose target) { return target; }
+SlotValue shown(BasalRate rate) { return PlainNumber{Fraction::of(rate.in_hundredths_per_hour(), 100)}; }
+
 // Midnight joins the last value to the first, where the two are not neighbours already.
 template <class Value>
 void look_for_jumps(Review& review, const Scheduled<Value>& schedule, std::string_view list) {
@@ -20,33 +26,38 @@ void look_for_jumps(Review& review, const Scheduled<Value>& schedule, std::strin
     const Fraction a{size_of(entries[before].value)}, b{size_of(entries[after].value)};
     if (std::max(a, b) > figures::schedule_jump.value * std::min(a, b))
       review.find(figures::schedule_jump, "schedule-jump", FindingLevel::confirm, item_path(list, after, "value"),
-                  {{"before", entries[before].from}, {"after", entries[after].from}});
+                  {{"before", entries[before].from}, {"valueBefore", shown(entries[before].value)}, {"after", entries[after].from},
+                   {"valueAfter", shown(entries[after].value)}, {"times", PlainNumber{figures::schedule_jump.value}}});
   };
   if (entries.size() > 2) compare(entries.size() - 1, 0);
   for (std::size_t i = 1; i < entries.size(); ++i) compare(i - 1, i);
+}
+
+// An entry belongs to the night or to the day, wherever it lies longer; the night where it lies equally long in both.
+bool is_of_the_night(TimeOfDay from, TimeOfDay until) {
+  const auto within = [&](TimeOfDay begin, TimeOfDay end) {
+    return std::max<std::int64_t>(0, std::min(until, end).in_minutes() - std::max(from, begin).in_minutes());
+  };
+  const TimeOfDay midnight{}, next_midnight = TimeOfDay::minutes(minutes_a_day), begins = figures::night_begins.value, ends = figures::night_ends.value;
+  return within(midnight, ends) + within(begins, next_midnight) >= within(ends, begins);
 }
 
 // A smaller factor, ratio or target means more insulin. Basal is left out: many people need more of it towards the morning.
 template <class Value>
 void look_for_strong_nights(Review& review, const Scheduled<Value>& schedule, std::string_view list) {
   const auto& entries = schedule.entries;
-  const auto covers = [&](std::size_t i, bool night) {
-    const TimeOfDay from = entries[i].from, end = TimeOfDay::minutes(minutes_a_day);
-    const TimeOfDay until = i + 1 < entries.size() ? entries[i + 1].from : end;
-    if (night) return from < figures::night_ends.value || until > figures::night_begins.value;
-    return from < figures::night_begins.value && until > figures::night_ends.value;
-  };
   std::optional<std::size_t> strongest_by_day, strongest_by_night;
-  const auto keep = [&](std::optional<std::size_t>& strongest, std::size_t i) {
-    if (!strongest || size_of(entries[i].value) < size_of(entries[*strongest].value)) strongest = i;
-  };
   for (std::size_t i = 0; i < entries.size(); ++i) {
-    if (covers(i, false)) keep(strongest_by_day, i);
-    if (covers(i, true)) keep(strongest_by_night, i);
+    const TimeOfDay until = i + 1 < entries.size() ? entries[i + 1].from : TimeOfDay::minutes(minutes_a_day);
+    auto& strongest = is_of_the_night(entries[i].from, until) ? strongest_by_night : strongest_by_day;
+    if (!strongest || size_of(entries[i].value) < size_of(entries[*strongest].value)) strongest = i;
   }
-  if (size_of(entries[*strongest_by_night].value) < size_of(entries[*strongest_by_day].value))
+  if (!strongest_by_day || !strongest_by_night) return;
+  const auto& night = entries[*strongest_by_night];
+  const auto& day = entries[*strongest_by_day];
+  if (size_of(night.value) < size_of(day.value))
     review.find(figures::night_begins, "night-stronger", FindingLevel::confirm, item_path(list, *strongest_by_night, "value"),
-                {{"night", entries[*strongest_by_night].from}, {"day", entries[*strongest_by_day].from}});
+                {{"night", night.from}, {"valueNight", shown(night.value)}, {"day", day.from}, {"valueDay", shown(day.value)}});
 }
 
 void look_at_targets(Review& review) {

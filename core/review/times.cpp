@@ -23,9 +23,12 @@ void look_at_high(Review& review) {
     if (entry.value > target) target = entry.value;
   const std::int64_t acted = whole_share - remaining_share(plan.high.second_look, plan.rapid.action);
   const Fraction predicted = Fraction{(plan.high.trigger - target).in_grains()} * Fraction::of(acted, whole_share);
-  if (Fraction{plan.high.expected_fall.in_grains()} > predicted)
-    review.find(figures::fall_within_curve, "expected-fall-too-large", FindingLevel::refuse, "/plan/high/expectedFall",
-                {{"expected", plan.high.expected_fall}, {"predicted", GlucoseFall::grains(predicted.floor())}, {"minutes", minutes(plan.high.second_look)}});
+  if (Fraction{plan.high.expected_fall.in_grains()} <= predicted) return;
+  // The most that can be typed and is not refused: down to a step of the field.
+  const Fraction step{(plan.unit == GlucoseUnit::mmol ? GlucoseFall::mmol_tenths(1) : GlucoseFall::mg(1)).in_grains()};
+  const Fraction accepted = Fraction{(predicted / step).floor()} * step;
+  review.find(figures::fall_within_curve, "expected-fall-too-large", FindingLevel::refuse, "/plan/high/expectedFall",
+              {{"expected", plan.high.expected_fall}, {"most", GlucoseFall::grains(accepted.floor())}, {"minutes", minutes(plan.high.second_look)}});
 }
 
 void look_at_times(Review& review) {
@@ -33,7 +36,8 @@ void look_at_times(Review& review) {
   const Duration action = plan.rapid.action;
   if (action < figures::action_least.value || action > figures::action_most.value) {
     const auto& limit = action < figures::action_least.value ? figures::action_least : figures::action_most;
-    review.find(limit, "action-hours-unusual", FindingLevel::confirm, "/plan/rapid/actionHours", {{"hours", hours(action)}});
+    review.find(limit, "action-hours-unusual", FindingLevel::confirm, "/plan/rapid/actionHours",
+                {{"hours", hours(action)}, {"least", hours(figures::action_least.value)}, {"most", hours(figures::action_most.value)}});
   }
   if (action < figures::action_as_clamped.value)
     review.find(figures::action_as_clamped, "action-hours-short", FindingLevel::note, "/plan/rapid/actionHours",

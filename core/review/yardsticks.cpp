@@ -28,10 +28,11 @@ Fraction ratio_share(const Review& review, CarbohydrateRatio ratio) {
 }
 
 template <class Value>
-void against_rule(Review& review, const Figure<Value>& rule, Fraction share, std::string_view id, std::string path, SlotValue value) {
+void against_rule(Review& review, const Figure<Value>& rule, Fraction share, std::string_view id, std::string path, SlotValue value,
+                  SlotValue yardstick) {
   if (!is_off_by(share, figures::yardstick_off_confirm.value)) return;
   const FindingLevel level = is_off_by(share, figures::yardstick_off_refuse.value) ? FindingLevel::refuse : FindingLevel::confirm;
-  review.find(rule, id, level, std::move(path), {{"value", std::move(value)}, {"percent", Percent{share}}, {"total", review.plan.daily_total}});
+  review.find(rule, id, level, std::move(path), {{"value", std::move(value)}, {"yardstick", std::move(yardstick)}, {"percent", Percent{share}}, {"total", review.plan.daily_total}});
 }
 
 void look_at_factors(Review& review) {
@@ -39,7 +40,8 @@ void look_at_factors(Review& review) {
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const Fraction share = factor_share(review, entries[i].value);
     const GlucoseFall fall = GlucoseFall::grains(entries[i].value.in_grains_per_unit());
-    against_rule(review, factor_rule(review), share, "correction-factor-yardstick", item_path(factors, i, "value"), fall);
+    against_rule(review, factor_rule(review), share, "correction-factor-far-off", item_path(factors, i, "value"), fall,
+                 GlucoseFall::grains((Fraction{factor_rule(review).value.in_grains()} / daily_units(review)).floor()));
     const Fraction slip = figures::factor_unit_slip.value, ordinary = figures::yardstick_off_confirm.value;
     if (!is_off_by(share / slip, ordinary) || !is_off_by(share * slip, ordinary))
       review.find(figures::factor_unit_slip, "correction-factor-other-unit", FindingLevel::refuse, item_path(factors, i, "value"), {{"value", fall}});
@@ -49,8 +51,9 @@ void look_at_factors(Review& review) {
 void look_at_ratios(Review& review) {
   const auto& entries = review.plan.carbohydrate_ratio.entries;
   for (std::size_t i = 0; i < entries.size(); ++i)
-    against_rule(review, figures::yardstick_carbohydrate, ratio_share(review, entries[i].value), "carbohydrate-ratio-yardstick",
-                 item_path(ratios, i, "value"), PlainNumber{entries[i].value.in_grams_per_unit()});
+    against_rule(review, figures::yardstick_carbohydrate, ratio_share(review, entries[i].value), "carbohydrate-ratio-far-off",
+                 item_path(ratios, i, "value"), PlainNumber{entries[i].value.in_grams_per_unit()},
+                 PlainNumber{figures::yardstick_carbohydrate.value.in_grams() / daily_units(review)});
 }
 
 // Each number in the other's place: as written both are off their rule, exchanged neither is.
@@ -77,7 +80,8 @@ void look_at_basal(Review& review) {
     units = units + Fraction::of(entries[i].value.in_hundredths_per_hour() * (until - entries[i].from.in_minutes()), 100 * 60);
   }
   const Fraction share = units / daily_units(review);
-  const std::vector<Slot> slots{{"basal", Insulin::exactly(units)}, {"percent", Percent{share}}, {"total", review.plan.daily_total}};
+  const std::vector<Slot> slots{{"basal", Insulin::exactly(units)}, {"percent", Percent{share}}, {"total", review.plan.daily_total},
+                                {"least", Percent{figures::basal_share_least.value}}, {"most", Percent{figures::basal_share_most.value}}};
   if (share >= figures::basal_share_all.value)
     review.find(figures::basal_share_all, "basal-share", FindingLevel::refuse, "/plan/day/basal", slots);
   else if (share < figures::basal_share_least.value || share > figures::basal_share_most.value)
@@ -88,9 +92,12 @@ void look_at_daily_total(Review& review) {
   const Insulin total = review.plan.daily_total;
   const Fraction per_kg = total.in_units() * Fraction{10} / Fraction{review.plan.person.weight.in_kg_tenths()};
   if (per_kg < figures::daily_per_kg_least.value || per_kg > figures::daily_per_kg_most.value)
-    review.find(figures::daily_per_kg_most, "daily-total-per-kg", FindingLevel::confirm, "/plan/dailyTotal", {{"total", total}, {"perKg", PlainNumber{per_kg}}});
+    review.find(figures::daily_per_kg_most, "daily-total-per-kg", FindingLevel::confirm, "/plan/dailyTotal", 
+                {{"total", total}, {"perKg", PlainNumber{per_kg}}, {"least", PlainNumber{figures::daily_per_kg_least.value}},
+                 {"most", PlainNumber{figures::daily_per_kg_most.value}}});
   if (total < figures::daily_total_least.value || total > figures::daily_total_most.value)
-    review.find(figures::daily_total_most, "daily-total-unusual", FindingLevel::confirm, "/plan/dailyTotal", {{"total", total}});
+    review.find(figures::daily_total_most, "daily-total-unusual", FindingLevel::confirm, "/plan/dailyTotal",
+                {{"total", total}, {"least", figures::daily_total_least.value}, {"most", figures::daily_total_most.value}});
 }
 
 }  // namespace
