@@ -3,7 +3,7 @@
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
 import * as store from './store.js';
-import { reader } from './words.js';
+import { bedsideWords, deskWords, reader } from './words.js';
 import * as act from './actions.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -16,7 +16,7 @@ import { line, seenList, signList, urineWord } from './views/record.js';
 
 const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view() };
 const root = document.getElementById('app');
-let words, desk;
+let words, wordsOfDesk, desk;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
@@ -196,6 +196,7 @@ const openDesk = async () => {
     Object.assign(sheet, { rel: 'stylesheet', href: 'desk/desk.css' });
     const styled = new Promise(done => { sheet.onload = sheet.onerror = done; });
     document.head.append(sheet);
+    words.add(wordsOfDesk());
     const [module] = await Promise.all([import('./desk/desk.js'), styled]);
     desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail,
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
@@ -285,7 +286,8 @@ const asWriter = async () => {
 
 const start = async () => {
   const [source] = await Promise.all([fetch('i18n/en.ftl').then(answer => { if (!answer.ok) throw new Error('words'); return answer.text(); }), core.load()]);
-  words = reader('en-GB', source);
+  words = reader('en-GB', bedsideWords(source));
+  wordsOfDesk = () => deskWords(source);
   const version = core.ask('version', '{}');
   state.engine = String(version.engine);
   state.release = self.RELEASE?.id ?? '-';

@@ -26,8 +26,8 @@ const working = (table, at, words) => {
   const cell = row?.cells[at.column];
   if (!cell) return nothing;
   const lines = [words('working-place', { glucose: glucoseOf(row, words), ketones: columnOf(table.columns[at.column], words) }), words('working-rule', { rule: cell.decidedBy }), ruleWords(words)[cell.decidedBy]()];
-  if (cell.dose && cell.chosen === 'extra') lines.push(words('working-extra'));
-  if (cell.dose && cell.chosen === 'net') lines.push(words('working-net'));
+  if (cell.dose && cell.chosen === 'extra') lines.push(words('working-by-extra'));
+  if (cell.dose && cell.chosen === 'net') lines.push(words('working-by-net'));
   if (cell.dose) lines.push(words('working-dose', { dose: cell.dose }));
   if (cell.timesUsual) lines.push(words('working-times', { times: cell.timesUsual }));
   if (cell.cut) lines.push(words('working-cut'));

@@ -10,7 +10,7 @@ export const idOf = path => `f-${path.replaceAll('/', '-')}`;
 const pattern = path => `/plan/${path.replace(/\/[0-9]+(?=\/|$)/g, '/*')}`;
 
 const counted = (view, words) => ({ glucose: () => view.unit || words('unit-of-plan'), glucosePerUnit: () => words('unit-per-unit', { unit: view.unit || words('unit-of-plan') }), gramsPerUnit: () => words('unit-grams-per-unit'),
-  unitsPerHour: () => words('unit-per-hour'), units: () => words('units'), hours: () => words('unit-hours'), minutes: () => words('unit-minutes'), grams: () => words('unit-grams'), kg: () => words('unit-kg'), days: () => words('unit-days'),
+  unitsPerHour: () => words('unit-per-hour'), units: () => words('unit-units'), hours: () => words('unit-hours'), minutes: () => words('unit-minutes'), grams: () => words('unit-grams'), kg: () => words('unit-kg'), days: () => words('unit-days'),
   ketones: () => words('unit-ketones'), share: () => words('unit-share'), unitsPerKg: () => words('unit-per-kg'), times: () => words('unit-times'), count: () => '', unitsPerMl: () => words('unit-per-ml') });
 const dependsOnUnit = new Set(['glucose', 'glucosePerUnit']);
 
@@ -65,7 +65,7 @@ const simple = {
   text: (view, words, act, field) => textBox(view, act, field.path, words(field.label)),
   day: (view, words, act, field) => textBox(view, act, field.path, words(field.label), { short: true, mode: 'numeric' }),
   choice: (view, words, act, field) => choiceBox(view, words, act, field.path, words(field.label), field.options.map(([key, said]) => [key, words(said)])),
-  pick: (view, words, act, field) => html`<span class="box">${choiceBox(view, words, act, field.path, words(field.label), (rangeOf(view, field.path)?.choices ?? []).map(text => [text, text.replace('.', view.mark)]))}<span class="unit">${words('units')}</span></span>`,
+  pick: (view, words, act, field) => html`<span class="box">${choiceBox(view, words, act, field.path, words(field.label), (rangeOf(view, field.path)?.choices ?? []).map(text => [text, text.replace('.', view.mark)]))}<span class="unit">${words('unit-units')}</span></span>`,
   ticks: (view, words, act, field) => html`<span class="tick-row" role="group" aria-label=${words(field.label)}>${field.options.map(([key, said]) => {
     const on = (get(view.tree, field.path) ?? []).includes(key);
     return html`<label class="tick"><input type="checkbox" .checked=${on} @change=${() => act.toggle(field.path, key)}><span>${words(said)}</span></label>`; })}</span>`,

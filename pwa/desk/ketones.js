@@ -16,7 +16,7 @@ export const cellBox = (view, words, act, path, name, { asFallback = false } = {
   return html`<span class="cell-box"><select class="in" id=${idOf(path)} aria-label=${name} @focus=${() => act.focus(path)} @change=${event => act.put(path, cellOf(event.target.value))}>
       <option value="" ?selected=${kind === ''}>${words('field-choose')}</option>
       ${kinds(words).filter(([key]) => !asFallback || key !== 'timesCorrection').map(([key, said]) => html`<option value=${key} ?selected=${kind === key}>${said}</option>`)}</select>
-    ${kind && kind !== 'none' ? numberBox(view, words, act, `${path}/${kind}`, name) : nothing}
+    ${kind && kind !== 'none' ? numberBox(view, words, act, `${path}/${kind}`, words('cell-amount', { name })) : nothing}
     ${kind === 'timesCorrection' ? html`<span class="help">${words('cell-fallback')}</span>${cellBox(view, words, act, `${path}/fallback`, words('cell-fallback-named', { name }), { asFallback: true })}` : nothing}</span>`;
 };
 
