@@ -81,6 +81,7 @@ export const shelf = async () => Object.fromEntries(await Promise.all((await db.
 export const putOnShelf = async (id, text) => {
   const turn = db.transaction('shelf', 'readwrite', { durability: 'relaxed' });
   turn.store.put(text, id);
+  turn.commit();   // at once: the page may be gone before the browser would do it by itself
   await turn.done;
 };
 // What goes together is written in one turn: the old revision is superseded and the new one agreed, or neither.

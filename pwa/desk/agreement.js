@@ -3,6 +3,7 @@
 import { trimmed } from '../text.js';
 import { kindOf } from './ketones.js';
 import { inPlan, placeWords } from './place.js';
+import { reasonWords } from './refusals.js';
 import { fromText, get, set, textAt, toText } from './tree.js';
 
 // The number a finding is about. A finding about several things has none: there a reason is enough.
@@ -16,7 +17,9 @@ const valueAt = (tree, pointer, mark) => {
 const own = /^\/plan\/agreement\/(by|role|on|houseRules)/;
 
 export const agreement = ({ view, person, latest, ask, draw, keep, review, words, addRevisions, go }) => {
-  const agreedTree = () => set(set(person().tree, 'agreement/status', 'agreed'), 'agreement/on', person().agreedOn || person().tree.agreement.on);
+  // As it would stand, still a draft: who agrees is the last thing known, and what was found must not wait for it.
+  const datedTree = () => set(person().tree, 'agreement/on', person().agreedOn || person().tree.agreement.on);
+  const agreedTree = () => set(datedTree(), 'agreement/status', 'agreed');
   const retyped = findings => {
     const mark = textAt(person().tree, 'decimalMark', '.') || '.';
     const plain = text => trimmed(text.replaceAll(mark, '.'));
@@ -39,13 +42,13 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
   const work = () => {
     const last = latest();
     const older = last && JSON.parse(last.text).agreement.status !== 'draft' ? last.text : null;
-    const judged = review(toText(agreedTree()));
-    const after = ask('comparePlans', older ? { before: older, after: toText(agreedTree()) } : {});
+    const judged = review(toText(datedTree()));
+    const compared = older ? ask('comparePlans', { before: older, after: toText(datedTree()) }) : null;
     const refusedNow = [...judged.refused, ...judged.findings.filter(entry => entry.level === 'refuse')];
     Object.assign(view, {
       findings: judged.findings, table: judged.table, older, olderTree: older ? fromText(older) : null, olderRevision: older ? textAt(fromText(older), 'revision', '.') : null,
       blocked: refusedNow.filter(entry => !own.test(entry.path)), toRetype: retyped(judged.findings),
-      changes: older ? (after.refused ? null : after.changes) : null, seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
+      changes: !compared || compared.refused ? null : compared.changes.filter(change => inPlan(change.path) !== 'agreement/status'), seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
     });
     const rules = view.houseRules.filter(name => !(get(person().tree, 'agreement/houseRules') ?? []).includes(name));
     const named = ['by', 'role'].every(key => textAt(person().tree, `agreement/${key}`, '.').trim());
@@ -84,6 +87,8 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
         work();
         if (view.open.length) { draw(); return; }
         const text = toText(agreedTree());
+        const final = review(text);
+        if (final.refused.length || final.findings.some(entry => entry.level === 'refuse' || (entry.level === 'confirm' && !entry.retyped))) { view.open = final.refused.map(entry => `${placeWords(person().tree, entry.path, words, '.')}: ${reasonWords(entry, words, view)}`); draw(false); return; }
         const last = latest();
         const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
         await addRevisions([...replaced, text], words('agree-done'));

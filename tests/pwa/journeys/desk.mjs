@@ -1,7 +1,10 @@
 // An educator's hands at the desk: opens it, types a sheet as somebody would who has it on paper, by keypad on a phone and by
 // keyboard on a laptop, and looks into what is kept.
 import assert from 'node:assert/strict';
-import { phone } from './phone.mjs';
+import { phone, seen } from './phone.mjs';
+
+// The words isolate what stands in their slots; a reader neither sees nor hears it.
+export const exactly = (text, after = '$') => new RegExp(`${seen(text).source}${after}`);
 
 export const sizes = { phone: { width: 390, height: 844 }, laptop: { width: 1280, height: 800, touch: false } };
 
@@ -16,11 +19,11 @@ export const atDesk = async (size, options = {}) => {
 export const deskHand = (device, hand, size) => {
   const { page } = hand;
   const small = size === 'phone';
-  const labelled = label => page.getByLabel(label, { exact: true });
+  const labelled = label => page.getByLabel(exactly(label));
   // Without waiting for more than the page itself: every key is drawn before the next.
   const number = async (label, text, mark = '.') => {
     if (!small) { await labelled(label).fill(''); await labelled(label).pressSequentially(text); return; }
-    await page.getByRole('button', { name: new RegExp(`^${label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}: `) }).click();
+    await page.getByRole('button', { name: exactly(label, '[\\u2066-\\u2069]*: ') }).click();
     for (const sign of text) await page.getByRole('button', { name: /[.,]/.test(sign) ? 'decimal point' : new RegExp(`^${sign}$`) }).click();
     await hand.tap(`Write ${text.replace(/[.,]/, mark)}`);
   };
@@ -33,12 +36,12 @@ export const deskHand = (device, hand, size) => {
     device, ...hand, small, number,
     text: async (label, value) => { await labelled(label).fill(value); },
     choose: async (label, value) => { await labelled(label).selectOption({ label: value }); },
-    press: async label => { await page.getByRole('button', { name: label, exact: true }).click(); },
+    press: async label => { await page.getByRole('button', { name: exactly(label) }).click(); },
     addTime: async label => { await page.locator('.field').filter({ has: page.getByText(label, { exact: true }) }).getByRole('button', { name: 'Add a time of day' }).click(); },
     share: (label, text) => number(`${label}, amount`, text),
-    strip: async (row, word) => { await page.getByRole('group', { name: `Strip words, ketones from ${row}`, exact: true }).getByRole('checkbox', { name: word }).click(); },
-    tick: async label => { await page.getByRole('checkbox', { name: label, exact: true }).click(); },
-    shown: async label => (small && !(await labelled(label).count()) ? page.getByRole('button', { name: new RegExp(`^${label}: `) }).innerText() : labelled(label).inputValue()),
+    strip: async (row, word) => { await page.getByRole('group', { name: exactly(`Strip words, ketones from ${row}`) }).getByRole('checkbox', { name: word }).click(); },
+    tick: async label => { await page.getByRole('checkbox', { name: exactly(label) }).click(); },
+    shown: async label => (small && !(await labelled(label).count()) ? page.getByRole('button', { name: exactly(label, '[\\u2066-\\u2069]*: ') }).innerText() : labelled(label).inputValue()),
     shelf: async () => (await kept('shelf')).map(text => JSON.parse(text)),
     revisions: () => kept('revisions'),
     counts: async () => (await page.locator('.counts').innerText()).replace(/[\u2066-\u2069]/g, ''),

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { close } from './phone.mjs';
-import { adult, atDesk, noFaults, sizes, typeAll } from './desk.mjs';
+import { adult, atDesk, exactly, noFaults, sizes, typeAll } from './desk.mjs';
 
 after(close);
 const demo = JSON.parse(readFileSync(fileURLToPath(new URL('../../../pwa/demo/adult.json', import.meta.url)), 'utf8'));
@@ -33,8 +33,8 @@ for (const size of Object.keys(sizes)) test(`new person to agreed plan, ${size}`
   await hand.shot(`desk-${size}-review`);
   // 20 % of 46.0 is 9.2 units; it would take 14.0 far below low, so the share is typed again with a reason.
   await hand.sees('1 numbers are not retyped with a reason');
-  await hand.page.getByLabel('Type it again: Ketones from 3.0, glucose from 14.0').fill('0.2');
-  await hand.page.getByLabel('Why is it right: Ketones from 3.0, glucose from 14.0').fill('Given only on the way to hospital.');
+  await hand.page.getByLabel(exactly('Type it again: Ketones from 3.0, glucose from 14.0')).fill('0.2');
+  await hand.page.getByLabel(exactly('Why is it right: Ketones from 3.0, glucose from 14.0')).fill('Given only on the way to hospital.');
   await hand.misses('numbers are not retyped');
   for (const rule of ['All doses within', 'Insulin beyond', 'Insulin on board']) await hand.page.getByRole('checkbox', { name: new RegExp(`^${rule}`) }).click();
   assert.equal(await hand.page.getByRole('button', { name: /^\s*Agree revision/ }).count(), 0, 'nobody has agreed yet');

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { close, phone } from './phone.mjs';
-import { atDesk, sizes } from './desk.mjs';
+import { atDesk, exactly, sizes } from './desk.mjs';
 
 after(close);
 const demo = readFileSync(fileURLToPath(new URL('../../../pwa/demo/adult.json', import.meta.url)), 'utf8');
@@ -33,12 +33,12 @@ for (const size of Object.keys(sizes)) test(`a reload in the middle loses no key
     await hand.page.getByRole('button', { name: /^Middle: / }).click();
     await hand.page.getByRole('button', { name: /^1$/ }).click();
   } else {
-    await hand.page.getByLabel('Middle', { exact: true }).pressSequentially('1');
-    await hand.page.getByLabel('Correction factor, 1', { exact: true }).pressSequentially('2.5.');
+    await hand.page.getByLabel(exactly('Middle')).pressSequentially('1');
+    await hand.page.getByLabel(exactly('Correction factor, 1')).pressSequentially('2.5.');
   }
   await hand.page.reload();
   await hand.heading('The plan’s sheet');
-  assert.equal(await hand.page.getByLabel('Name', { exact: true }).inputValue(), 'Iben Castellane');
+  assert.equal(await hand.page.getByLabel(exactly('Name')).inputValue(), 'Iben Castellane');
   assert.equal(await hand.shown('Weight'), '71,5');
   assert.equal(await hand.shown('Trigger'), '140');
   assert.equal(await hand.shown('Middle'), '1');

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { close } from './phone.mjs';
-import { atDesk, noFaults, sizes } from './desk.mjs';
+import { atDesk, exactly, noFaults, sizes } from './desk.mjs';
 
 after(close);
 const demo = fileURLToPath(new URL('../../../pwa/demo/adult.json', import.meta.url));
@@ -37,7 +37,7 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   await hand.shot(`desk-${size}-changes`);
   for (const label of await hand.page.locator('label.row .name').allInnerTexts()) {
     const field = label.replace(/[\u2066-\u2069]/g, '');
-    await hand.page.getByLabel(label, { exact: true }).fill(/^Type/.test(field) ? { '14.0': '0.20' }[/glucose from (\S+)/.exec(field)?.[1]] ?? '' : 'On the way to hospital only.');
+    await hand.page.getByLabel(exactly(field)).fill(/^Type/.test(field) ? { '14.0': '0.20' }[/glucose from (\S+)/.exec(field)?.[1]] ?? '' : 'On the way to hospital only.');
   }
   for (const box of await hand.page.locator('.house input').all()) await box.click();
   await hand.page.getByLabel('Agreed on').fill('2026-11-25');
