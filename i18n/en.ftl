@@ -1434,7 +1434,7 @@ count-refused = { $count } to mend
 # $count: number of numbers to type again.
 count-retype = { $count } to retype
 # Nothing is open.
-count-none = Nothing stands open
+count-none = Ready to review
 # In an empty field on a phone.
 field-type = Type
 # For screen readers: the field holds nothing.
@@ -1443,6 +1443,12 @@ field-empty = empty
 field-choose = Choose
 # Beside a field that may stay empty.
 field-optional = may stay empty
+# Before a range. $unit: a unit.
+help-unit = In { $unit }.
+# Under the glucose edges.
+help-columns = Middle and trigger must be among them.
+# Under them. $from: limits of a ketone edge; $repeat: limits of the hours.
+help-rows = Ketone edges: { $from } Repeat after: { $repeat }
 # $from, $to: limits.
 range = { $from } to { $to }.
 # $only: the one number that is possible.
@@ -1477,8 +1483,10 @@ unit-times = times
 unit-per-ml = units in 1 mL
 # Button on the keypad page. $text: the number typed.
 entry-put = Write { $text }
-# Button on the keypad page when nothing is typed.
-entry-clear = Leave the field empty
+# Button on the keypad page.
+entry-clear = Empty the field
+# On the keypad page. $text: the number in the field.
+entry-now = Now it says { $text }.
 # Button on the keypad page.
 entry-leave = Leave it as it was
 # $name: the field; $nth: which of the list.
@@ -1522,13 +1530,13 @@ kcell-from = Glucose from { $glucose }
 # Way of counting a cell.
 cell-none = No extra
 # Way of counting a cell.
-cell-share = Share of the daily total
+cell-share = Daily share
 # Way of counting a cell.
-cell-per-kg = Units for each kilogram
+cell-per-kg = Units per kg
 # Way of counting a cell.
-cell-times = Times the correction
+cell-times = Times correction
 # Way of counting a cell.
-cell-add = Correction and units more
+cell-add = Correction plus
 # Above the second choice of a cell.
 cell-fallback = And where the correction is nothing:
 # The same for screen readers. $name: the cell.
@@ -1555,6 +1563,8 @@ published-other-unit = This table is printed in { $unit }. It is not converted.
 published-memory = These rows are from memory only. They are off.
 # Button.
 published-memory-show = Show them all the same
+# Beside a cell that says what is printed.
+printed-same = In the plan as printed.
 # Beside a cell.
 printed-inactive = Printed, not in the plan.
 # Button. $amount: the printed amount.
@@ -1634,7 +1644,7 @@ cell-finger = test finger
 # In a cell.
 cell-eat = eat
 # $grams: carbohydrate.
-cell-grams = { $grams } g
+cell-grams = { $grams } g
 # In a cell.
 cell-test = test
 # In a cell.
@@ -1712,9 +1722,9 @@ rule-NON = Nothing found: look again.
 # Heading above the drawing.
 curve-title = How long one unit works
 # Below it.
-curve-help = From the hours of action above. One unit, and what of it still works:
+curve-help = From the hours of action above. Of one unit there still works
 # $hours: hours since; $units: part of a unit.
-curve-hour = after { $hours } h: { $units }.
+curve-hour = after { $hours } h { $units }
 # Heading above what was found.
 findings-title = What was found
 # Nothing was found.
@@ -1753,6 +1763,8 @@ agree-retype-none = No number has to be retyped.
 agree-retype-again = Type it again: { $place }
 # $typed: what was typed.
 agree-retype-differs = You typed { $typed }. The plan says something else. Look again.
+# $reason: the reason given for the earlier revision.
+agree-reason-before = The earlier revision says: { $reason }
 # Label. $place: the field.
 agree-reason = Why is it right: { $place }
 # Heading. $revision: the earlier one.

@@ -14,12 +14,15 @@ const valueAt = (tree, pointer, mark) => {
   const text = textAt(tree, path, mark);
   return text ? { text, isNumber: typeof node === 'object' } : null;
 };
+// What the act of agreeing itself writes has its own part of the page.
+const act = /^agreement\/(status|on|houseRules|retyped)/;
 const own = /^\/plan\/agreement\/(by|role|on|houseRules)/;
 
 export const agreement = ({ view, person, latest, ask, draw, keep, review, words, addRevisions, go }) => {
   // As it would stand, still a draft: who agrees is the last thing known, and what was found must not wait for it.
   const datedTree = () => set(person().tree, 'agreement/on', person().agreedOn || person().tree.agreement.on);
   const agreedTree = () => set(datedTree(), 'agreement/status', 'agreed');
+  const olderTree = () => { const last = latest(); return last ? fromText(last.text) : {}; };
   const retyped = findings => {
     const mark = textAt(person().tree, 'decimalMark', '.') || '.';
     const plain = text => trimmed(text.replaceAll(mark, '.'));
@@ -27,7 +30,8 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
       const { typed = '', why = '' } = person().retype?.[entry.path] ?? {};
       const value = valueAt(person().tree, entry.path, mark);
       const matches = !value || (value.isNumber ? plain(typed) === plain(value.text) : typed.trim() === value.text);
-      return { ...entry, place: placeWords(person().tree, entry.path, words, mark), value, isNumber: value?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
+      const before = (get(olderTree(), 'agreement/retyped') ?? []).find(one => one.path === entry.path)?.reason;
+      return { ...entry, before, place: placeWords(person().tree, entry.path, words, mark), value, isNumber: value?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
     });
   };
 
@@ -48,7 +52,7 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
     Object.assign(view, {
       findings: judged.findings, table: judged.table, older, olderTree: older ? fromText(older) : null, olderRevision: older ? textAt(fromText(older), 'revision', '.') : null,
       blocked: refusedNow.filter(entry => !own.test(entry.path)), toRetype: retyped(judged.findings),
-      changes: !compared || compared.refused ? null : compared.changes.filter(change => inPlan(change.path) !== 'agreement/status'), seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
+      changes: !compared || compared.refused ? null : compared.changes.filter(change => !act.test(inPlan(change.path))), seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
     });
     const rules = view.houseRules.filter(name => !(get(person().tree, 'agreement/houseRules') ?? []).includes(name));
     const named = ['by', 'role'].every(key => textAt(person().tree, `agreement/${key}`, '.').trim());
@@ -61,6 +65,8 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
       ...(named ? [] : [words('open-who')]),
       ...(view.agreedOn && !own_.length ? [] : [words('open-on')]),
     ];
+    // The last word is the core's, on the very text that would be agreed.
+    if (!view.open.length) view.open = review(toText(agreedTree())).refused.map(entry => `${placeWords(person().tree, entry.path, words, view.mark)}: ${reasonWords(entry, words, view)}`);
   };
 
   return {
@@ -87,8 +93,6 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
         work();
         if (view.open.length) { draw(); return; }
         const text = toText(agreedTree());
-        const final = review(text);
-        if (final.refused.length || final.findings.some(entry => entry.level === 'refuse' || (entry.level === 'confirm' && !entry.retyped))) { view.open = final.refused.map(entry => `${placeWords(person().tree, entry.path, words, '.')}: ${reasonWords(entry, words, view)}`); draw(false); return; }
         const last = latest();
         const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
         await addRevisions([...replaced, text], words('agree-done'));

@@ -87,8 +87,9 @@ export const edits = ({ view, person, changed, draw, words }) => {
     goTo(pointer) { showField(inPlan(pointer)); },
     scrollTo(id) { document.getElementById(id)?.scrollIntoView(); document.querySelector('.jump')?.removeAttribute('open'); },
 
-    // Every key of the keypad is kept as it is typed, so a phone that dies loses none; leaving puts the old number back.
-    openEntry(path, label) { this.focus(path); view.entry = { path, label, was: get(person().tree, path), pad: { digits: textAt(person().tree, path, view.mark) } }; draw(); },
+    // The keypad begins empty, with the number of now beside it. Every key is kept as it is typed, so a phone that dies loses none;
+    // leaving puts the old number back.
+    openEntry(path, label) { this.focus(path); view.entry = { path, label, was: get(person().tree, path), now: textAt(person().tree, path, view.mark), pad: { digits: '' } }; draw(); },
     pad: (name, sign) => {
       const { digits } = view.entry.pad;
       if (name === 'key' && digits.length >= longest) { view.entry.pad = { digits, problem: words('pad-full') }; draw(); return; }
@@ -96,6 +97,7 @@ export const edits = ({ view, person, changed, draw, words }) => {
       view.entry.pad = { digits: next };
       put(view.entry.path, asTyped(next));
     },
+    clearEntry() { const { path } = view.entry; view.entry = null; put(path, number('')); showField(path); },
     closeEntry(keep) {
       const { path, was } = view.entry;
       view.entry = null;

@@ -26,17 +26,20 @@ const part = (view, words, act, entry, at) => html`<section class="part" id=${`p
 // A place that is empty is missing, whatever the core calls it; a place with something in it is wrong.
 export const isMissing = (view, entry) => entry.reason === 'missing' || (isThere(view.tree, entry.path) && isBlank(get(view.tree, entry.path.replace(/^\/plan\/?/, ''))));
 
+// House rules are agreed on the page of the agreement, not on the sheet.
+const onSheet = view => view.findings.filter(entry => !entry.path.startsWith('/plan/agreement/houseRules'));
+
 const found = (view, words, act) => html`<section class="found" aria-labelledby="found"><h2 id="found">${words('findings-title')}</h2>
-  ${view.refused.length || view.findings.length ? nothing : html`<p class="help">${words('findings-none')}</p>`}
+  ${view.refused.length || onSheet(view).length ? nothing : html`<p class="help">${words('findings-none')}</p>`}
   <ul class="findings">${[...view.refused].sort((a, b) => isMissing(view, a) - isMissing(view, b)).map(entry => html`<li>${level(isMissing(view, entry) ? 'missing' : 'refuse', words)}
       <div><p>${link(placeWords(view.tree, entry.path, words, view.mark), () => act.goTo(entry.path))}</p>${isMissing(view, entry) ? nothing : html`<p>${reasonWords(entry, words, view)}</p>`}</div></li>`)}
-    ${view.findings.map(entry => html`<li>${level(entry.retyped ? 'settled' : entry.level, words)}<div><p>${words(`finding-${entry.id}`, entry.slots)}</p>
+    ${onSheet(view).map(entry => html`<li>${level(entry.retyped ? 'settled' : entry.level, words)}<div><p>${words(`finding-${entry.id}`, entry.slots)}</p>
       <p class="help">${link(placeWords(view.tree, entry.path, words, view.mark), () => act.goTo(entry.path))} <span>${entry.source ? words('finding-source', { mark: entry.mark, source: entry.source }) : words('finding-mark', { mark: entry.mark })}</span></p></div></li>`)}</ul>
   ${view.refused.length === 20 ? html`<p class="help">${words('findings-more')}</p>` : nothing}</section>`;
 
 export const counts = (view, words) => {
   const missing = view.refused.filter(entry => isMissing(view, entry)).length;
-  const wrong = view.refused.length - missing + view.findings.filter(entry => entry.level === 'refuse').length;
+  const wrong = view.refused.length - missing + onSheet(view).filter(entry => entry.level === 'refuse').length;
   const retype = view.findings.filter(entry => entry.level === 'confirm' && !entry.retyped).length;
   const said = [];
   if (missing) said.push(view.refused.length === 20 ? words('count-missing-more', { count: String(missing) }) : words('count-missing', { count: String(missing) }));

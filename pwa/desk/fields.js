@@ -37,15 +37,15 @@ export const against = (view, words, path) => {
     ${findings.map(entry => html`<li>${level(entry.retyped ? 'settled' : entry.level, words)} <span>${words(`finding-${entry.id}`, entry.slots)}</span></li>`)}</ul>`;
 };
 
-export const numberBox = (view, words, act, path, label) => {
+export const numberBox = (view, words, act, path, label, { bare = false } = {}) => {
   const text = textAt(view.tree, path, view.mark);
-  const unit = unitOf(view, words, path);
+  const unit = bare ? '' : unitOf(view, words, path);
   return html`<span class="box">${view.phone
     ? html`<button type="button" class="in" id=${idOf(path)} aria-label=${`${label}: ${text || words('field-empty')}`} @click=${() => act.openEntry(path, label)}>${text || words('field-type')}</button>`
     : html`<input class="in num" id=${idOf(path)} inputmode="decimal" autocomplete="off" spellcheck="false" aria-label=${label} .value=${text}
       @focus=${() => act.focus(path)} @input=${event => act.number(path, event.target)}>`}${unit ? html`<span class="unit">${unit}</span>` : nothing}</span>`;
 };
-export const textBox = (view, act, path, label, { short = false, mode } = {}) => html`<input class="in ${short ? 'short' : ''}" id=${idOf(path)} autocomplete="off" spellcheck="false" aria-label=${label} inputmode=${mode ?? 'text'}
+export const textBox = (view, act, path, label, { size = '', mode } = {}) => html`<input class="in ${size}" id=${idOf(path)} autocomplete="off" spellcheck="false" aria-label=${label} inputmode=${mode ?? 'text'}
   .value=${textAt(view.tree, path, view.mark)} @focus=${() => act.focus(path)} @input=${event => act.text(path, event.target)}>`;
 export const choiceBox = (view, words, act, path, label, options) => {
   const node = get(view.tree, path);
@@ -63,7 +63,7 @@ const readBack = (view, words, field) => {
 const simple = {
   number: (view, words, act, field) => numberBox(view, words, act, field.path, words(field.label)),
   text: (view, words, act, field) => textBox(view, act, field.path, words(field.label)),
-  day: (view, words, act, field) => textBox(view, act, field.path, words(field.label), { short: true, mode: 'numeric' }),
+  day: (view, words, act, field) => textBox(view, act, field.path, words(field.label), { size: 'short', mode: 'numeric' }),
   choice: (view, words, act, field) => choiceBox(view, words, act, field.path, words(field.label), field.options.map(([key, said]) => [key, words(said)])),
   pick: (view, words, act, field) => html`<span class="box">${choiceBox(view, words, act, field.path, words(field.label), (rangeOf(view, field.path)?.choices ?? []).map(text => [text, text.replace('.', view.mark)]))}<span class="unit">${words('unit-units')}</span></span>`,
   ticks: (view, words, act, field) => html`<span class="tick-row" role="group" aria-label=${words(field.label)}>${field.options.map(([key, said]) => {
@@ -71,10 +71,14 @@ const simple = {
     return html`<label class="tick"><input type="checkbox" .checked=${on} @change=${() => act.toggle(field.path, key)}><span>${words(said)}</span></label>`; })}</span>`,
 };
 
+// A list says unit and range once, for all its entries.
+const oneOf = { schedule: path => `${path}/0/value`, minutes: path => `${path}/0` };
 export const wrapped = (view, words, field, entry) => {
-  const said = [rangeWords(view, words, field.path), words(field.help)].filter(Boolean).join(' ');
+  const one = oneOf[field.kind]?.(field.path);
+  const unit = one ? unitOf(view, words, one) : '';
+  const said = [unit ? words('help-unit', { unit }) : '', rangeWords(view, words, one ?? field.path), words(field.help)].filter(Boolean).join(' ');
   const missing = !field.optional && isBlank(get(view.tree, field.path)) && field.kind !== 'table';
-  return html`<div class="field ${view.focused === field.path ? 'in-hand' : ''}"><div class="name"><span>${words(field.label)}</span>${field.optional ? html` <i>${words('field-optional')}</i>` : nothing}${missing ? html` ${level('missing', words)}` : nothing}</div>
+  return html`<div class="field ${view.focused === field.path ? 'in-hand' : ''}"><div class="fname"><span>${words(field.label)}</span>${field.optional ? html` <i>${words('field-optional')}</i>` : nothing}${missing ? html` ${level('missing', words)}` : nothing}</div>
     ${entry}${readBack(view, words, field)}<p class="help">${said}</p>${against(view, words, field.path)}</div>`;
 };
 

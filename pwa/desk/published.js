@@ -43,9 +43,11 @@ export const inactive = (view, words, act, row, column) => {
   const printed = table.cells[r]?.[c];
   if (!printed) return nothing;
   const path = `ketones/rows/${row}/cells/${column}`;
+  const there = JSON.stringify(get(view.tree, path));
+  const open = (printed.amounts ?? []).filter(amount => JSON.stringify(asCell(amount)) !== there);
   const also = (printed.also ?? []).map(key => alsoWords(words)[key]()).join(' ');
-  return html`<div class="inactive"><p>${words('printed-inactive')} ${also} <span class="mark">${table.source}, ${table.mark}</span></p>
-    ${(printed.amounts ?? []).map(amount => html`<button type="button" class="press small" @click=${() => act.put(path, asCell(amount))}>${words('printed-put', { amount: amountWords(amount, words, view.mark) })}</button>`)}</div>`;
+  return html`<div class="inactive"><p>${open.length < (printed.amounts ?? []).length ? words('printed-same') : words('printed-inactive')} ${also} <span class="mark">${table.source}, ${table.mark}</span></p>
+    ${open.map(amount => html`<button type="button" class="press small" @click=${() => act.put(path, asCell(amount))}>${words('printed-put', { amount: amountWords(amount, words, view.mark) })}</button>`)}</div>`;
 };
 
 const missingEdges = (view, words, act) => {
@@ -59,7 +61,7 @@ export const publishedChoice = (view, words, act) => {
   const { table, memory, name } = view.published ?? {};
   const off = table && table.mark === 'MEMORY' && !memory;
   const otherUnit = table?.unit && table.unit !== view.unit;
-  return html`<div class="published"><label class="name" for="published">${words('published')}</label>
+  return html`<div class="published"><label class="fname" for="published">${words('published')}</label>
     <select class="in" id="published" @change=${event => act.lay(event.target.value)}><option value="" ?selected=${!name}>${words('published-none')}</option>
       ${tables.map(one => html`<option value=${one} ?selected=${name === one}>${one}</option>`)}</select>
     <p class="help">${words('published-help')}</p>

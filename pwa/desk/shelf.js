@@ -16,7 +16,7 @@ export const shelf = (view, words, act) => desk(view, words, html`
     <label class="press file"><span>${words('shelf-bring')}<span class="sub">${words('shelf-bring-sub')}</span></span><input type="file" accept=".json,application/json" @change=${event => act.bring(event.target)}></label></div>
   ${view.said ? html`<p class="lede" role="status">${view.said}</p>` : nothing}
   ${view.brought ? html`<div class="warnbox" role="alert"><p>${words('refused-title')}. ${words('refused-kept')}</p><ul>${view.brought.map(entry => html`<li>${level('refuse', words)} ${entry}</li>`)}</ul></div>` : nothing}
-  ${view.rows.length || view.find ? html`<label class="find"><span class="name">${words('shelf-find')}</span><input class="in" type="search" id="find" autocomplete="off" .value=${view.find} @input=${event => act.find(event.target.value)}></label>` : nothing}
+  ${view.rows.length || view.find ? html`<label class="find"><span class="fname">${words('shelf-find')}</span><input class="in" type="search" id="find" autocomplete="off" .value=${view.find} @input=${event => act.find(event.target.value)}></label>` : nothing}
   <ul class="people">${view.shown.map(row => line(row, words, act))}</ul>
   ${view.rows.length && !view.shown.length ? html`<p class="lede">${words('shelf-none-found', { text: view.find })}</p>` : nothing}
   ${view.rows.length ? nothing : html`<p class="lede">${words('shelf-empty')}</p>`}

@@ -25,7 +25,8 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   // 10 % of 50.0 is 5 units where 10 % of 46.0 gave 4; the old dose is struck through beside it.
   const at14 = cells => cells.find(row => row[0] === '14.0');
   assert.equal(at14(before)[3], '4 units KET');
-  assert.equal(at14(await hand.cells())[3], '4 units 5 units KET');
+  // 5 units would take 14.0 down to 14.0 - 5 x 2.2 = 3.0, which is low: the team is called as well.
+  assert.equal(at14(await hand.cells())[3], '4 units 5 units and call KET');
   await hand.shot(`desk-${size}-changed`);
   await hand.number('Correction factor, 2', '2,4');
   assert.equal(await hand.shown('Correction factor, 2'), '2.4');
@@ -35,7 +36,7 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   await hand.sees('Correction factor from 07:00 2.2 2.4');
   await hand.sees('Revision 2 3');
   await hand.shot(`desk-${size}-changes`);
-  for (const label of await hand.page.locator('label.row .name').allInnerTexts()) {
+  for (const label of await hand.page.locator('label.row .fname').allInnerTexts()) {
     const field = label.replace(/[\u2066-\u2069]/g, '');
     await hand.page.getByLabel(exactly(field)).fill(/^Type/.test(field) ? { '14.0': '0.20' }[/glucose from (\S+)/.exec(field)?.[1]] ?? '' : 'On the way to hospital only.');
   }
