@@ -3,11 +3,15 @@
 #include <algorithm>
 #include "advise.hpp"
 #include "because.hpp"
+#include "documents/clinic_export.hpp"
 #include "figures/ranges.hpp"
 #include "holds.hpp"
+#include "incident.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
 #include "json/write.hpp"
+#include "json/write_fhir.hpp"
+#include "json/write_story.hpp"
 #include "version.hpp"
 
 namespace stopgap {
@@ -79,6 +83,30 @@ std::string holds_call(const Node& request, Refusals& refusals) {
   return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
 }
 
+// Calls that look back: they take a plan and a record, and no moment.
+bool read_plan_and_record(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "record"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals);
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const bool plan_is_read = plan_node && refusals.empty();
+  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  return refusals.empty();
+}
+
+std::string incident_call(const Node& request, Refusals& refusals) {
+  Plan plan;
+  Record record;
+  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  return json::write_incident(incident(plan, record), plan, engine_version());
+}
+
+std::string export_fhir_call(const Node& request, Refusals& refusals) {
+  Plan plan;
+  Record record;
+  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  return json::write_fhir(clinic_export(record), plan);
+}
+
 std::string version_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {}, refusals);
   return refusals.empty() ? json::write_version(version()) : std::string{};
@@ -88,14 +116,15 @@ struct CallEntry {
   std::string_view name;
   std::string (*answer)(const Node&, Refusals&);
 };
-constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call}};
+constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
+                               {"incident", incident_call}, {"exportFhir", export_fhir_call}};
 
 std::string answer(std::string_view call, std::string_view request) {
   Refusals refusals;
   const CallEntry* entry = nullptr;
   for (const CallEntry& known : calls)
     if (known.name == call) entry = &known;
-  if (!entry) refusals.add("", Reason::outOfRange, std::string(call), "version, advise, holds");
+  if (!entry) refusals.add("", Reason::outOfRange, std::string(call), "version, advise, holds, incident, exportFhir");
   if (refusals.empty()) refuse_large_parts(request, refusals);
   if (!refusals.empty()) return json::write_refusals(refusals);
   const Node node = json::parse(request, refusals);
