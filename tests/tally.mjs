@@ -93,6 +93,7 @@ await runAll(chosen(journeys.map(nodeTest)), chosen([
   ...await gtestSuites('wasm', 'node', [join(build, 'wasm/tests/stopgap-tests.js')]),
   ...under('house').map(nodeTest),
   ...under('second_reading').map(nodeTest),
+  ...under('clinic').map(nodeTest),
   ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
   ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
 ]));
