@@ -3,6 +3,7 @@
 #include <algorithm>
 #include "advise.hpp"
 #include "because.hpp"
+#include "compare.hpp"
 #include "documents/clinic_export.hpp"
 #include "figures/ranges.hpp"
 #include "holds.hpp"
@@ -12,6 +13,10 @@
 #include "json/write.hpp"
 #include "json/write_fhir.hpp"
 #include "json/write_story.hpp"
+#include "json/write_ranges.hpp"
+#include "json/write_review.hpp"
+#include "review.hpp"
+#include "standing.hpp"
 #include "version.hpp"
 
 namespace stopgap {
@@ -27,6 +32,8 @@ void refuse_large_parts(std::string_view request, Refusals& refusals) {
     if (json::top_level_member(request, key).size() > most) refusals.add(std::move(path), Reason::tooLarge, {}, std::to_string(most));
   };
   judge("plan", "/plan", figures::plan_bytes);
+  judge("before", "/before", figures::plan_bytes);
+  judge("after", "/after", figures::plan_bytes);
   judge("record", "/record", figures::record_bytes);
   judge("situation", "/situation", figures::situation_bytes);
   if (refusals.empty() && request.size() > request_bytes) refusals.add("", Reason::tooLarge, {}, std::to_string(request_bytes));
@@ -107,9 +114,45 @@ std::string export_fhir_call(const Node& request, Refusals& refusals) {
   return json::write_fhir(clinic_export(record), plan);
 }
 
+std::string review_plan_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan"}, refusals);
+  const Node* plan_node = member(request, "plan", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  if (!refusals.empty()) return {};
+  return json::write_review(review_plan(plan), plan);
+}
+
+std::string compare_plans_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"before", "after"}, refusals);
+  const Node *before_node = member(request, "before", refusals), *after_node = member(request, "after", refusals);
+  Plan before, after;
+  if (before_node) before = json::read_plan(*before_node, "/before", refusals);
+  if (after_node) after = json::read_plan(*after_node, "/after", refusals);
+  if (!refusals.empty()) return {};
+  return json::write_changes(compare_plans(*before_node, *after_node), before.fingerprint, after.fingerprint);
+}
+
 std::string version_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {}, refusals);
   return refusals.empty() ? json::write_version(version()) : std::string{};
+}
+
+// For the desk: what a number may be before it is typed, and how a plan stands on a day.
+std::string ranges_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"unit"}, refusals);
+  const Node* unit_node = member(request, "unit", refusals);
+  const auto unit = unit_node ? json::read_glucose_unit(*unit_node, "/unit", refusals) : std::nullopt;
+  return unit && refusals.empty() ? json::write_ranges(*unit) : std::string{};
+}
+
+std::string standing_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "today"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *today_node = member(request, "today", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const auto today = today_node ? json::read_day(*today_node, "/today", refusals) : std::nullopt;
+  return today && refusals.empty() ? json::write_standing(standing(plan, *today)) : std::string{};
 }
 
 struct CallEntry {
@@ -117,14 +160,22 @@ struct CallEntry {
   std::string (*answer)(const Node&, Refusals&);
 };
 constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
+                               {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
+                               {"ranges", ranges_call}, {"standing", standing_call},
                                {"incident", incident_call}, {"exportFhir", export_fhir_call}};
+
+std::string call_names() {
+  std::string out;
+  for (const CallEntry& known : calls) out += (out.empty() ? "" : ", ") + std::string(known.name);
+  return out;
+}
 
 std::string answer(std::string_view call, std::string_view request) {
   Refusals refusals;
   const CallEntry* entry = nullptr;
   for (const CallEntry& known : calls)
     if (known.name == call) entry = &known;
-  if (!entry) refusals.add("", Reason::outOfRange, std::string(call), "version, advise, holds, incident, exportFhir");
+  if (!entry) refusals.add("", Reason::outOfRange, std::string(call), call_names());
   if (refusals.empty()) refuse_large_parts(request, refusals);
   if (!refusals.empty()) return json::write_refusals(refusals);
   const Node node = json::parse(request, refusals);

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-// The native program and the WebAssembly module answer the same bytes: generated requests of every call that reads a record, and
-// the same requests damaged in every way a text can be.
+// The native program and the WebAssembly module answer the same bytes: generated requests of every call that reads a record or a
+// plan, and the same requests damaged in every way a text can be.
 //   node tests/same_answers.mjs [COUNT] [SEED]
 import { spawn } from 'node:child_process';
 import { dirname, join } from 'node:path';
@@ -93,6 +93,13 @@ for (const call of ['incident', 'exportFhir']) {
   await compare(call, told, false);
   await compare(call, damaged(told));
 }
+const plans = made.slice(0, Math.ceil(count / 10)).map(({ plan }) => plan);
+const reviews = plans.map(plan => JSON.stringify({ plan }));
+const pairs = plans.map((before, at) => JSON.stringify({ before, after: plans[(at + 1) % plans.length] }));
+await compare('reviewPlan', reviews, false);
+await compare('comparePlans', pairs, false);
+await compare('reviewPlan', damaged(reviews));
+await compare('comparePlans', damaged(pairs));
 await compare('version', ['{}', '{ }', '{"a":1}', '', '[]'], undefined);
 
 console.log(`seed ${seed}`);

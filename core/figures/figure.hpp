@@ -1,13 +1,14 @@
 // A figure: one clinical or trade number with everything needed to check it. Core code reads `.value`; nothing else in core
 // types such a number. `mark` says how far it can be trusted: read in the source, derived from it, reported second-hand,
-// common practice, from memory, or a rule of this house that an agreeing clinician must accept.
+// common practice, from memory, a rule of this house that an agreeing clinician must accept, or a rule of thumb that only finds
+// slips of the pen and never sets a number.
 #pragma once
 #include <cstdint>
 #include <string_view>
 
 namespace stopgap {
 
-enum class Mark : std::uint8_t { read, second_hand, derived, memory, model, practice, house };
+enum class Mark : std::uint8_t { read, second_hand, derived, memory, model, practice, house, rule };
 
 struct CheckedOn {
   std::int16_t year;

@@ -28,5 +28,15 @@ inline constexpr Source iso_8537{"iso-8537", "ISO 8537:2007, Table 1, sterile si
                                  "http://m.mydoc123.com/p-775612.html"};
 inline constexpr Source tayside{"tayside", "NHS Tayside, Sick day rules, n.d.",
                                 "https://www.nhstayside.scot.nhs.uk/OurServicesA-Z/DiabetesOutThereDOTTayside/PROD_263760/index.htm"};
+inline constexpr Source ratio_rules{"ratio-rules", "Rules of thumb for factors and ratios, teaching sheet, n.d.",
+                                    "https://studylib.net/doc/7493397"};
+inline constexpr Source uva{"uva", "University of Virginia Health, children's sick days, n.d.", "https://uvahealth.com"};
+inline constexpr Source know{"know", "NHS North West London, Worked examples: sick day guidance for type 1 diabetes, 17 December 2024",
+                             "https://knowdiabetes.org.uk/resources/internal/worked-examples-sick-day-guidance-for-type-1-diabetes"};
+inline constexpr Source rch_high{"rch-high", "Royal Children's Hospital Melbourne, Pump therapy: hyperglycaemia management, n.d.",
+                                 "https://rch.org.au/diabetes/Diabetes-technology/Pump_therapy__Hyperglycaemia_management"};
+inline constexpr Source hamilton{"hamilton", "Hamilton Health Sciences, pump off, PD 7609 and PD 7620, 2014", "https://docslib.org/doc/6820932"};
+inline constexpr Source fi_backup{"fi-backup", "Finland, university hospitals' Health Village, Backup system for pump therapy, 4 November 2023",
+                                  "https://www.terveyskyla.fi/en/diabeteshub"};
 
 }  // namespace stopgap::sources

@@ -108,9 +108,11 @@ void PlanReader::agreement(const Item& item) {
     for (std::size_t i = 0; i < list.size(); ++i) {
       const Item element = list[i];
       Fields one{element};
-      text(one.need("path"), 1, figures::path_length);
-      text(one.need("reason"), 1, figures::sentence_length);
+      Plan::Agreement::Retyped made;
+      fill(made.path, text(one.need("path"), 1, figures::path_length));
+      fill(made.reason, text(one.need("reason"), 1, figures::sentence_length));
       one.finish();
+      agreement.retyped.push_back(std::move(made));
     }
   }
   fields.finish();

@@ -4,7 +4,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
+#include "figures/figure.hpp"
 #include "model/advice.hpp"
 
 namespace stopgap {
@@ -51,6 +53,76 @@ struct HoldsAnswer {
   std::optional<Instant> incident_since;
   bool clock_in_doubt = false;
   std::optional<std::vector<CurveRow>> curve;  // one row a minute, over the hours of action
+};
+
+// What the review says of a plan: refuse = cannot be agreed; confirm = retype the number with a reason; note = good to know.
+enum class FindingLevel : std::uint8_t { refuse, confirm, note };
+
+struct Percent { Fraction share; };      // 0.46 reads as 46
+struct PlainNumber { Fraction value; };  // hours, minutes, kilograms, multiples: the sentence says which
+using SlotValue = std::variant<Insulin, Glucose, GlucoseFall, Ketones, Carbohydrate, Day, TimeOfDay, Percent, PlainNumber, std::string>;
+
+struct Slot {
+  std::string_view name;
+  SlotValue value;
+};
+
+struct Finding {
+  std::string_view id;
+  FindingLevel level = FindingLevel::note;
+  std::string path;  // a JSON pointer that begins with /plan, as in a refusal
+  std::vector<Slot> slots;
+  Mark mark = Mark::house;
+  std::string_view source;   // an id of figures/sources.hpp, or where it comes from instead
+  std::string retyped;       // confirm: the reason the plan gives for this path; empty while nobody has given one
+};
+
+// One cell of the table of doses as the desk shows it: what `advise` answers there.
+struct TableCell {
+  Outcome outcome = Outcome::lookAgain;
+  Rule decided_by = Rule::NON;
+  Call call = Call::none;
+  std::optional<Insulin> dose;
+  Chosen chosen = Chosen::none;
+  bool cut = false;
+  std::optional<Fraction> times_usual;
+  Carbohydrate carbohydrate;
+};
+
+struct TableRow {
+  enum class Kind : std::uint8_t { low, number, HI };  // low: at and under this glucose; number: from it up to the next row
+  Kind kind = Kind::number;
+  Glucose glucose;                 // not with HI
+  std::optional<Insulin> usual;    // the plain correction, where there is one to give
+  std::vector<TableCell> cells;    // one for each ketone row, then one for "not tested"
+};
+
+// The table while one set of factor, ratio and target is in force.
+struct DoseTable {
+  TimeOfDay at;
+  std::vector<TableRow> rows;
+};
+
+struct ReviewAnswer {
+  std::vector<Finding> findings;
+  DoseTable day;
+  std::optional<DoseTable> night;  // none where the night has the settings of the day
+  std::vector<DoseTable> others;   // settings that are in force neither at noon nor in the deep of the night
+};
+
+// One value that differs between two plans, as it stands in the JSON; with `added` there is no text before, and so on.
+struct PlanChange {
+  enum class Kind : std::uint8_t { changed, added, removed };
+  std::string path;
+  Kind kind = Kind::changed;
+  std::string before, after;
+};
+
+// A plan on the shelf: reviewDue shortly before its review date, inGrace after it, expired after the last day of grace.
+enum class Standing : std::uint8_t { draft, agreed, reviewDue, inGrace, expired, superseded, withdrawn };
+struct StandingAnswer {
+  Standing standing = Standing::draft;
+  Day last_day;
 };
 
 struct VersionAnswer {

@@ -107,6 +107,8 @@ struct Plan {
     Day on, review_by;
     std::int64_t grace_days = 0;
     std::vector<std::string> house_rules;
+    struct Retyped { std::string path, reason; };
+    std::vector<Retyped> retyped;  // unusual numbers that were typed twice, each with its reason
   } agreement;
 
   GlucoseUnit unit = GlucoseUnit::mmol;

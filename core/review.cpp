@@ -1,0 +1,154 @@
+#include "review.hpp"
+
+#include <algorithm>
+#include "advise.hpp"
+#include "review/findings.hpp"
+
+namespace stopgap {
+namespace review {
+
+Review::Review(const Plan& as_written) : plan(as_written) {
+  plan.agreement.status = PlanStatus::agreed;
+  std::vector<TimeOfDay> times;
+  const auto add_times = [&times](const auto& schedule) {
+    for (const auto& entry : schedule.entries) times.push_back(entry.from);
+  };
+  add_times(plan.correction_factor);
+  add_times(plan.carbohydrate_ratio);
+  add_times(plan.target);
+  std::sort(times.begin(), times.end());
+  times.erase(std::unique(times.begin(), times.end()), times.end());
+  for (const TimeOfDay time : times)
+    settings.push_back({time, plan.correction_factor.at(time), plan.carbohydrate_ratio.at(time), plan.target.at(time)});
+
+  rows = table_rows(plan);
+  for (const Glucose edge : plan.ketones.columns)
+    if (edge >= plan.ketones.carbohydrate_only_below) rows.push_back(edge);
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+}
+
+Moment Review::at(TimeOfDay time) const {
+  const Duration into_day = Duration::minutes(time.in_minutes());
+  return {Instant::epoch_seconds(plan.agreement.on.in_epoch_days() * 86400) + into_day, Offset{}};
+}
+
+std::size_t Review::column_of(Glucose glucose) const {
+  std::size_t found = 0;
+  for (std::size_t i = 1; i < plan.ketones.columns.size(); ++i)
+    if (plan.ketones.columns[i] <= glucose) found = i;
+  return found;
+}
+
+std::vector<Device> Review::devices() const {
+  std::vector<Device> out;
+  if (plan.syringe) out.push_back(*plan.syringe);
+  if (plan.pen) out.push_back(*plan.pen);
+  return out;
+}
+
+}  // namespace review
+
+namespace {
+
+using review::Review;
+
+TableCell cell_of(const Advice& advice) {
+  TableCell cell;
+  cell.outcome = advice.outcome;
+  cell.decided_by = advice.decided_by;
+  cell.call = advice.call;
+  cell.carbohydrate = advice.carbohydrate;
+  if (!advice.dose) return cell;
+  cell.dose = advice.dose->total();
+  cell.chosen = advice.dose->working.chosen;
+  cell.cut = !advice.dose->working.cut.is_zero();
+  cell.times_usual = advice.dose->times_usual;
+  return cell;
+}
+
+TableRow row_of(const Review& review, TableRow::Kind kind, Glucose glucose, TimeOfDay time) {
+  TableRow row;
+  row.kind = kind;
+  row.glucose = glucose;
+  const Plan& plan = review.plan;
+  const std::optional<Glucose> edge = kind == TableRow::Kind::HI ? std::nullopt : std::optional{glucose};
+  if (kind == TableRow::Kind::number) {
+    // As the pump would work it out from the same numbers, before its own step.
+    const Insulin usual = (std::min(glucose, plan.limits.dosing_ceiling) - plan.target.at(time)) / plan.correction_factor.at(time);
+    if (usual > Insulin{}) row.usual = usual;
+  }
+  for (const KetoneRow& ketones : plan.ketones.rows)
+    row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, review.at(time))));
+  Situation not_tested = table_cell_situation(plan, edge, {}, review.at(time));
+  not_tested.ketones.reading = {};
+  row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));
+  return row;
+}
+
+DoseTable table_at(const Review& review, TimeOfDay time) {
+  const Plan& plan = review.plan;
+  DoseTable table{time, {}};
+  table.rows.push_back(row_of(review, TableRow::Kind::low, plan.low.below, time));
+  // Between low and the first row of doses: carbohydrate at most.
+  const GlucoseFall step = plan.unit == GlucoseUnit::mmol ? GlucoseFall::mmol_tenths(1) : GlucoseFall::mg(1);
+  const Glucose above_low = plan.low.below + step;
+  if (above_low < plan.ketones.carbohydrate_only_below) table.rows.push_back(row_of(review, TableRow::Kind::number, above_low, time));
+  for (const Glucose edge : table_rows(plan)) table.rows.push_back(row_of(review, TableRow::Kind::number, edge, time));
+  table.rows.push_back(row_of(review, TableRow::Kind::HI, {}, time));
+  return table;
+}
+
+review::Setting setting_at(const Review& review, TimeOfDay time) {
+  review::Setting found = review.settings.front();
+  for (const review::Setting& setting : review.settings)
+    if (setting.from <= time) found = setting;
+  return found;
+}
+
+void lay_tables(const Review& review, ReviewAnswer& answer) {
+  const TimeOfDay noon = figures::table_by_day.value, small_hours = figures::table_by_night.value;
+  std::vector<review::Setting> shown{setting_at(review, noon)};
+  answer.day = table_at(review, noon);
+  const review::Setting by_night = setting_at(review, small_hours);
+  if (!by_night.same_values(shown.front())) {
+    answer.night = table_at(review, small_hours);
+    shown.push_back(by_night);
+  }
+  for (const review::Setting& setting : review.settings) {
+    if (std::any_of(shown.begin(), shown.end(), [&](const review::Setting& other) { return other.same_values(setting); })) continue;
+    answer.others.push_back(table_at(review, setting.from));
+    shown.push_back(setting);
+  }
+}
+
+// A number typed twice with its reason stays found, and is settled. What cannot be agreed is settled by no reason.
+void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
+  for (Finding& finding : findings)
+    for (const auto& retyped : plan.agreement.retyped)
+      if (finding.level == FindingLevel::confirm && retyped.path == finding.path) finding.retyped = retyped.reason;
+}
+
+}  // namespace
+
+ReviewAnswer review_plan(const Plan& plan) {
+  Review work{plan};
+  review::look_at_person(work);
+  review::look_at_agreement(work);
+  review::look_at_yardsticks(work);
+  review::look_at_schedules(work);
+  review::look_at_high(work);
+  review::look_at_ketone_rows(work);
+  review::look_at_extras(work);
+  review::look_at_doses(work);
+  review::look_at_limits(work);
+  review::look_at_times(work);
+  review::look_at_contacts(work);
+  ReviewAnswer answer;
+  lay_tables(work, answer);
+  answer.findings = std::move(work.findings);
+  take_reasons(plan, answer.findings);
+  return answer;
+}
+
+}  // namespace stopgap

@@ -1,0 +1,12 @@
+// What the desk must find in a plan before somebody agrees it, and the table of every dose it can lead to. The review never
+// changes a number. What cannot be read at all (edges out of order, another concentration, a missing cell for any glucose) is
+// refused by the reader and never comes here.
+#pragma once
+#include "model/answers.hpp"
+#include "model/plan.hpp"
+
+namespace stopgap {
+
+ReviewAnswer review_plan(const Plan& plan);
+
+}  // namespace stopgap
