@@ -134,6 +134,16 @@ TEST(RecordHazard, ACallBeforeTheStrikeAgreesToNothing) {
   EXPECT_EQ(advise(plan(), Json::array({injection(30, 4), strike, call}), at(16.0, 0.8))["outcome"], "inject");
 }
 
+TEST(RecordHazard, AnInjectionTypedInAfterwardsRestsOnTheReadingsBesideIt) {
+  // The table of the contract: 4 units at 1.0, now 0.8, they fell by 0.2. The same where the 1.0 stands beside the injection.
+  const auto events = [](double before) {
+    return Json::array({{{"ago", 120 + before}, {"kind", "ketones"}, {"blood", 1.0}}, {{"ago", 120}, {"kind", "injection"}, {"units", 4}},
+                        {{"ago", 110}, {"kind", "changed"}, {"what", {"set", "reservoir"}}}});
+  };
+  EXPECT_EQ(advise(plan(), events(30), at(16.0, 0.8))["outcome"], "hold");
+  EXPECT_EQ(advise(plan(), events(31), at(16.0, 0.8))["outcome"], "inject");
+}
+
 // --- a danger sign under a rule that decides first
 
 TEST(RecordHazard, ADangerSignCallsTheTeamUnderEveryRule) {

@@ -1,6 +1,6 @@
-// CAL  The needle doses of the incident have reached what the plan allows before a call, the repeat span of the row (none: the
-//      lock) has passed, and it is still high, or ketones act and have not fallen. Then: call the team, no third number; a call
-//      unanswered for half an hour: call emergency.
+// CAL  The needle doses of the incident, and any that still acts though its incident was closed, have reached what the plan
+//      allows before a call, the repeat span of the row (none: the lock) has passed, and it is still high, or ketones act and
+//      have not fallen. Then: call the team, no third number; a call unanswered for half an hour: call emergency.
 // SGN  A danger sign is left under no other rule. Then: call the team, test both again in an hour.
 // Source: no fall after two extra doses: call R-06 [clinidiabet] [uva] [chop-path]. Edges: exactly at the span.
 #include "rules/rules.hpp"

@@ -210,14 +210,31 @@ void judge_pump(Facts& facts) {
   facts.pump_failed = (corrects_by_itself && high_for_long && !facts.automation_paused) || facts.situation.pump_offers_nothing || facts.off_or_dead;
 }
 
-// Against the readings the last needle dose was decided on.
+// The readings the last needle dose was decided on: those it carries, or recorded beside it while they were fresh. An injection
+// typed in afterwards carries none.
+void read_what_the_last_needle_rested_on(Facts& facts) {
+  if (!facts.last_needle) return;
+  const Instant dose = facts.last_needle->at.instant;
+  facts.glucose_at_last_needle = facts.last_needle->glucose;
+  facts.ketones_at_last_needle = facts.last_needle->ketones;
+  for (const auto& [event, struck] : facts.history.entries()) {
+    const Instant at = event->at.instant;
+    if (at > dose) break;
+    if (event->kind == EventKind::glucose && !facts.last_needle->glucose && dose - at <= figures::glucose_reading_lasts.value)
+      facts.glucose_at_last_needle = event->glucose;
+    if (event->kind == EventKind::ketones && !facts.last_needle->ketones && dose - at <= figures::ketone_reading_lasts.value)
+      facts.ketones_at_last_needle = event->ketones;
+  }
+  if (facts.ketones_at_last_needle) facts.row_at_last_needle = row_of(facts.plan, *facts.ketones_at_last_needle);
+}
+
 bool has_fallen(const Facts& facts) {
   if (!facts.last_needle) return false;
   if (facts.acting) {
-    const auto& then = facts.last_needle->ketones;
+    const auto& then = facts.ketones_at_last_needle;
     return facts.blood_value && then && then->kind == KetoneKind::blood && then->blood - *facts.blood_value >= facts.plan.ketones.expected_fall;
   }
-  const auto& then = facts.last_needle->glucose;
+  const auto& then = facts.glucose_at_last_needle;
   if (facts.level != Level::number || !then || then->word != MeterWord::number) return false;
   const Glucose ceiling = facts.plan.limits.dosing_ceiling;
   return std::min(then->value, ceiling) - std::min(facts.G, ceiling) >= facts.plan.high.expected_fall;
@@ -365,7 +382,7 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
   facts.unanswered_dose = unanswered_dose_at(plan, history, facts.now);
   judge_pump_correction(facts);
   judge_pump(facts);
-  if (facts.last_needle && facts.last_needle->ketones) facts.row_at_last_needle = row_of(plan, *facts.last_needle->ketones);
+  read_what_the_last_needle_rested_on(facts);
   facts.fell = has_fallen(facts);
   facts.suspect_doses_count = !(facts.fault_seen() || facts.fault_in_incident || facts.acting ||
                                 facts.correction_failed == CorrectionFailure::at_second_look);

@@ -76,7 +76,9 @@ struct Facts {
 
   // needle doses and what was shown
   const Event* last_needle = nullptr;      // an injection with a rescue part, of the whole record
-  const KetoneRow* row_at_last_needle = nullptr;  // the row of the ketones it was decided on
+  std::optional<GlucoseReading> glucose_at_last_needle{};  // what it was decided on
+  std::optional<KetoneReading> ketones_at_last_needle{};
+  const KetoneRow* row_at_last_needle = nullptr;
   std::optional<Instant> last_rapid_injection{};  // a meal part alone included
   bool fell = false;
   const Event* unanswered_dose = nullptr;  // a dose shown, neither refused nor followed by an injection

@@ -182,7 +182,7 @@ const underEveryRule = (f, advice, rule, look) => {
 
 const runHolds = (f, advice) => {
   const { plan, now } = f, hours = count => count * 3600, automated = plan.pump.automation !== 'none';
-  const rowThen = f.rowOf(f.lastNeedle?.ketones), repeat = (f.row ?? rowThen)?.repeatHours;
+  const rowThen = f.rowOf(f.ketonesThen), repeat = (f.row ?? rowThen)?.repeatHours;
   const automationWaits = f.acting || f.automationPaused || plan.squaring.preferred === 'paused' || f.acts(rowThen);
   const afterNeedle = time => {
     advice.hold('correction', time + hours(plan.limits.lockHours), now);

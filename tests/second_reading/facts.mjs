@@ -119,7 +119,7 @@ const correctionFacts = (plan, events, now, f) => {
 
 // Against the blood ketones the last needle dose was decided on.
 const ketonesFell = (plan, f) => {
-  const then = f.lastNeedle?.ketones?.blood;
+  const then = f.ketonesThen?.blood;
   if (!f.acting || then === undefined || then === 'HI' || f.blood === null || f.blood === 'HI') return false;
   return exact(then).sub(f.blood).ge(plan.ketones.expectedFall);
 };
@@ -184,6 +184,9 @@ export const factsOf = ({ plan, record, situation }) => {
   f.manyDoses = needles.filter(event => within(event) || now - event.t <= plan.rapid.actionHours * 3600).length >= plan.limits.dosesBeforeCall;
   f.setChanged = events.filter(event => event.kind === 'changed' && event.what.includes('set') && within(event)).at(-1) ?? null;
   f.faultInIncident = events.some(event => event.kind === 'seen' && within(event));
+  // What an injection does not carry stands beside it, if it was fresh.
+  const dose = f.lastNeedle;
+  f.ketonesThen = dose && (dose.ketones ?? events.filter(event => event.kind === 'ketones' && event.t <= dose.t && dose.t - event.t <= 30 * 60).at(-1) ?? null);
   f.fell = ketonesFell(plan, f);
   Object.assign(f, correctionFacts(plan, events, now, f));
   const highMinutes = situation.highSince ? (now - instant(situation.highSince)) / 60 : -1;
