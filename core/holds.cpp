@@ -3,23 +3,11 @@
 #include <algorithm>
 #include "advise.hpp"
 #include "figures/timing.hpp"
+#include "known.hpp"
 #include "rules/hold.hpp"
 
 namespace stopgap {
 namespace {
-
-// The readings that stand in the record, as a situation of this moment: the latest glucose and ketones that still count.
-Situation situation_from_record(const History& history, const Moment& now) {
-  Situation situation;
-  situation.now = now;
-  for (const auto& [event, struck] : history.entries()) {
-    if (event->at.instant > now.instant) continue;
-    if (event->kind == EventKind::glucose)
-      situation.glucose = Situation::Glucose{*event->glucose, event->at.instant, true, event->glucose->from == ReadFrom::sensor};
-    if (event->kind == EventKind::ketones) situation.ketones = {*event->ketones, event->at.instant};
-  }
-  return situation;
-}
 
 // When glucose and ketones were read, ascending.
 struct Readings {
@@ -64,7 +52,7 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
 
 HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, bool with_curve) {
   const History history = History::of(record, now.instant);
-  const Situation situation = situation_from_record(history, now);
+  const Situation situation = known_at(history, now);
   const rules::Facts facts = rules::facts_of(plan, history, situation);
 
   HoldsAnswer answer;

@@ -4,6 +4,7 @@
 #include <array>
 #include "figures/action.hpp"
 #include "figures/carbohydrate.hpp"
+#include "figures/codes.hpp"
 #include "figures/conversion.hpp"
 #include "figures/ketones.hpp"
 #include "figures/syringe.hpp"
@@ -26,6 +27,9 @@ VersionAnswer version() {
                          look_quiet.checked_on, adult_years.checked_on, child_weight_days.checked_on, adult_weight_days.checked_on, review_notice_days.checked_on,
                          carbohydrate_step.checked_on, carbohydrate_at_once.checked_on, carbohydrate_emergency.checked_on,
                          table_step_mmol.checked_on, table_step_mg.checked_on,
+                         loinc_finger_mg.checked_on, loinc_finger_mmol.checked_on, loinc_sensor_mg.checked_on, loinc_sensor_mmol.checked_on,
+                         loinc_ketones_blood.checked_on, loinc_ketones_urine.checked_on, ucum_mg.checked_on, ucum_mmol.checked_on,
+                         ucum_insulin.checked_on,
                          close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on};
   const CheckedOn oldest = *std::min_element(dates.begin(), dates.end());
   const auto two = [](int value) { return std::string{static_cast<char>('0' + value / 10), static_cast<char>('0' + value % 10)}; };

@@ -2328,7 +2328,137 @@ place-retyped = Retyped, with reason
 # A place in the plan.
 place-revision = Revision
 
+## The desk: the story of an incident
+
+# Heading: the last incident, told in order afterwards.
+story-title = The last incident
+# On that page, where the record holds none.
+story-none = This record holds no incident.
+# $day: a written day; $from: clock time.
+story-when = It begins on { $day } at { $from }.
+# $clock, $day: when it was closed.
+story-closed = It was closed on { $day } at { $clock }.
+# $clock, $day: the last thing that was written down.
+story-open = It was not closed. The last entry is of { $day }, { $clock }.
+# Heading above three lengths of time. $clock: when the first high glucose was read.
+story-from-high = Time from the first high glucose, { $clock }
+# The same, where no high glucose is written down. $clock: when the trouble was suspected.
+story-from-suspicion = Time from the first suspicion, { $clock }
+# Label of a length of time.
+story-to-ketones = To the ketone test
+# Label of a length of time.
+story-to-needle = To the injection by needle
+# Label of a length of time.
+story-to-set = To the new infusion set
+# $minutes: a number of minutes. Keep it short.
+story-minutes = { $minutes } min
+# $clock: when it was.
+story-at = at { $clock }
+# In place of a length of time: it is not written down, so perhaps it never happened.
+story-never = Not written down
+# Heading above the picture.
+story-picture-title = The incident as a picture
+# The picture in words. $from, $to: clock times; $readings, $tests, $needles: numbers.
+story-picture = Picture from { $from } to { $to }. Glucose readings: { $readings }. Ketone tests: { $tests }. Injections: { $needles }.
+# $value: glucose; $clock.
+story-picture-highest = The highest glucose is { $value } at { $clock }.
+# Below the picture: what the shapes mean.
+story-picture-key = Dots are glucose. A triangle is a needle. A square is the pump. A cross is a change or a fault.
+# Short label in the picture, before the level above which glucose is high.
+story-high = high
+# Short label in the picture, before the level at which glucose is low.
+story-low = low
+# Short label in the picture.
+story-lane-ketones = ketones
+# Short label in the picture.
+story-lane-insulin = insulin
+# Short label in the picture.
+story-lane-changes = changes
+# Heading above the table.
+story-table-title = What happened, and what the plan led to
+# Head of a column.
+story-col-clock = Time
+# Head of a column.
+story-col-what = What happened
+# Head of a column.
+story-col-led = The plan led to
+# $grams: a number.
+story-led-grams = Carbohydrate: { $grams } grams
+# Part of what the plan led to.
+story-led-team = Call the team
+# Part of what the plan led to.
+story-led-emergency = Call for emergency help
+# $rule: short name of a rule.
+story-rule = Rule { $rule }
+# $rule, $gate: short names of a rule and of what held the dose back.
+story-rule-gate = Rule { $rule }, held by { $gate }
+# A struck dose that goes on counting until the team agreed.
+story-struck-counts = Struck, still counted
+# Ketones that were not tested when a dose was given.
+story-ketones-unknown = Ketones not tested
+# $dose, $insulin: what went in by mistake.
+story-mistake-dose = { $dose }, { $insulin }
+# How much went in by mistake is not known.
+story-mistake-unknown = The number of units is not known
+# $dose: what was ordered on the telephone.
+story-order-dose = Ordered: { $dose }
+# $text: what the person typed, word for word.
+story-typed = “{ $text }”
+# A note without a text.
+story-note-empty = A note without words
+# $count: number of entries.
+story-left-out = Later entries left out here: { $count }.
+# $print: groups of digits; $engine: a version.
+story-now = Worked out by the plan { $print }, version { $engine }.
+# This page blames nobody.
+story-no-judge = It tells what happened. It judges nobody.
+# $days: written days of earlier incidents.
+story-others = Earlier incidents in this record: { $days }.
+# After that list, when it is not complete.
+story-more-others = There are more before these.
+# Button.
+story-print = Print this page
+# Below it.
+story-print-sub = One sheet, black and white
+# Button.
+story-csv = Save as a table
+# Below it.
+story-csv-sub = A CSV file for a spreadsheet
+# Button.
+story-fhir = Save for the clinic
+# Below it.
+story-fhir-sub = A FHIR file of the whole record. It names the person and the day of birth.
+# After a file was made.
+story-file-made = The file is made. Look in your downloads.
+# Head of a column in the file.
+csv-day = Day
+# Head of a column in the file.
+csv-clock = Time
+# Head of a column in the file.
+csv-minute = Minutes from the start
+# Head of a column in the file.
+csv-event = What happened
+# Head of a column in the file.
+csv-struck = Struck
+# Head of a column in the file.
+csv-led = The plan led to
+# Head of a column in the file.
+csv-dose = Dose
+# Head of a column in the file.
+csv-more = More
+# Head of a column in the file.
+csv-rule = Rule
+# Head of a column in the file.
+csv-at = Exact time
+# Head of a column in the file.
+csv-kind = Kind of entry
+
 ## The record
+
+# Button on the page of the record: the last incident on one page.
+story-entry = The last incident on one page
+# Below it.
+story-entry-sub = To look at with your team, to print or to save
 
 # In the record.
 record-opened = The incident began

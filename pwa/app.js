@@ -188,16 +188,33 @@ const add = async event => {
 const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible };
 const actions = act.actions(tools);
 
+// What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
+const fetched = async (style, load) => {
+  const link = document.createElement('link');
+  Object.assign(link, { rel: 'stylesheet', href: style });
+  const styled = new Promise(done => { link.onload = link.onerror = done; });
+  document.head.append(link);
+  if (wordsOfDesk) { words.add(wordsOfDesk()); wordsOfDesk = null; }
+  return (await Promise.all([load(), styled]))[0];
+};
+const openStory = async () => {
+  if (!views.story) {
+    const page = await fetched('desk/story/story.css', () => import('./desk/story/story.js'));
+    Object.assign(actions, page.actions(tools));
+    views.story = page.story;
+  }
+  const told = ask('incident', {});
+  if (told.refused) throw new Error(`incident: ${JSON.stringify(told.refused)}`);
+  // Not kept as a draft: after a reload the record is told afresh, or not at all.
+  Object.assign(state, { told, dayWords: day, said: null, panel: { name: 'story', ids: {} } });
+};
+Object.assign(actions, { openStory });
+
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);
 const openDesk = async () => {
   if (!desk) {
-    const sheet = document.createElement('link');
-    Object.assign(sheet, { rel: 'stylesheet', href: 'desk/desk.css' });
-    const styled = new Promise(done => { sheet.onload = sheet.onerror = done; });
-    document.head.append(sheet);
-    words.add(wordsOfDesk());
-    const [module] = await Promise.all([import('./desk/desk.js'), styled]);
+    const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
     desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail,
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
   }

@@ -113,6 +113,7 @@ await runAll(chosen(journeys.map(nodeTest)), chosen([
   ...allInOne('wasm', wasm, chosen(await gtestSuites('wasm', wasm))),
   ...under('house').map(nodeTest),
   ...under('second_reading').map(nodeTest),
+  ...under('clinic').map(nodeTest),
   ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
   ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
 ]));

@@ -75,4 +75,11 @@ History History::of(const Record& record, Instant now, std::uint32_t without_kin
   return history;
 }
 
+History History::up_to(Instant last) const {
+  History shorter;
+  for (const Entry& entry : entries_)
+    if (entry.event->at.instant <= last) shorter.entries_.push_back(entry);
+  return shorter;
+}
+
 }  // namespace stopgap

@@ -18,6 +18,8 @@ class History {
   };
   // Leaves out whole kinds of events (a bit a kind), or one event: how the reasons of an advice are found.
   static History of(const Record& record, Instant now, std::uint32_t without_kinds = 0, const Event* without = nullptr);
+  // The same, as far as this moment.
+  History up_to(Instant last) const;
   const std::vector<Entry>& entries() const { return entries_; }  // ascending by (instant, id)
   bool from_the_future() const { return from_the_future_; }       // an event lies later than the clock's tolerance
 

@@ -91,6 +91,7 @@ export const remove = (state, words, send) => sheet(state, words, html`
 
 export const before = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('before')}</h1></div>
+  ${state.story.length ? html`<div class="cells answers">${plain(words('story-entry'), () => send('openStory'), words('story-entry-sub'))}</div>` : nothing}
   ${state.story.length ? html`<ol class="timetable">${state.story.map(entry => html`<li class=${entry.struck ? 'past struck' : ''}>
     <b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${entry.day}</small></b><p>${entry.text}${entry.struck ? html`<br><b class="k">${words('record-struck')}</b>` : nothing}</p></li>`)}</ol>`
     : html`<p class="lede">${words('before-none')}</p>`}
