@@ -6,6 +6,7 @@
 #include "figures/carbohydrate.hpp"
 #include "figures/conversion.hpp"
 #include "figures/ketones.hpp"
+#include "figures/packing.hpp"
 #include "figures/syringe.hpp"
 #include "figures/table.hpp"
 #include "figures/timing.hpp"
@@ -26,7 +27,8 @@ VersionAnswer version() {
                          look_quiet.checked_on, adult_years.checked_on, child_weight_days.checked_on, adult_weight_days.checked_on,
                          carbohydrate_step.checked_on, carbohydrate_at_once.checked_on, carbohydrate_emergency.checked_on,
                          table_step_mmol.checked_on, table_step_mg.checked_on,
-                         close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on};
+                         close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on,
+                         code_capacities.checked_on};
   const CheckedOn oldest = *std::min_element(dates.begin(), dates.end());
   const auto two = [](int value) { return std::string{static_cast<char>('0' + value / 10), static_cast<char>('0' + value % 10)}; };
   return {engine_version(), 1, STOPGAP_COMMIT,
