@@ -11,8 +11,10 @@
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
 #include "json/write.hpp"
+#include "json/write_ranges.hpp"
 #include "json/write_review.hpp"
 #include "review.hpp"
+#include "standing.hpp"
 #include "version.hpp"
 
 namespace stopgap {
@@ -130,13 +132,31 @@ std::string version_call(const Node& request, Refusals& refusals) {
   return refusals.empty() ? json::write_version(version()) : std::string{};
 }
 
+// For the desk: what a number may be before it is typed, and how a plan stands on a day.
+std::string ranges_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"unit"}, refusals);
+  const Node* unit_node = member(request, "unit", refusals);
+  const auto unit = unit_node ? json::read_glucose_unit(*unit_node, "/unit", refusals) : std::nullopt;
+  return unit && refusals.empty() ? json::write_ranges(*unit) : std::string{};
+}
+
+std::string standing_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "today"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *today_node = member(request, "today", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const auto today = today_node ? json::read_day(*today_node, "/today", refusals) : std::nullopt;
+  return today && refusals.empty() ? json::write_standing(standing(plan, *today)) : std::string{};
+}
+
 struct CallEntry {
   std::string_view name;
   std::string (*answer)(const Node&, Refusals&);
 };
 constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
                                {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
-                               {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call}};
+                               {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
+                               {"ranges", ranges_call}, {"standing", standing_call}};
 
 std::string call_names() {
   std::string out;

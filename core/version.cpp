@@ -24,7 +24,7 @@ VersionAnswer version() {
                          longest_long_acting_hours.checked_on, glucose_reading_lasts.checked_on, ketone_reading_lasts.checked_on,
                          last_ketones_matter.checked_on, clock_tolerance.checked_on, incident_span.checked_on, change_before_dose.checked_on,
                          unanswered_call.checked_on, look_low.checked_on, look_going_low.checked_on, look_usual.checked_on,
-                         look_quiet.checked_on, adult_years.checked_on, child_weight_days.checked_on, adult_weight_days.checked_on,
+                         look_quiet.checked_on, adult_years.checked_on, child_weight_days.checked_on, adult_weight_days.checked_on, review_notice_days.checked_on,
                          carbohydrate_step.checked_on, carbohydrate_at_once.checked_on, carbohydrate_emergency.checked_on,
                          table_step_mmol.checked_on, table_step_mg.checked_on,
                          close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on,

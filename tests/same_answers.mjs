@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-// The native program and the WebAssembly module answer the same bytes: generated requests of both calls that read a record, of
-// the two that pack a plan, and the same requests damaged in every way a text can be.
+// The native program and the WebAssembly module answer the same bytes: generated requests of the calls that read a record or a
+// plan, and the same requests damaged in every way a text can be.
 //   node tests/same_answers.mjs [COUNT] [SEED]
 import { spawn } from 'node:child_process';
 import { dirname, join } from 'node:path';
@@ -86,6 +86,13 @@ await compare('holds', made.slice(0, Math.ceil(count / 2)).map(holdsOf), false);
 const damaged = list => list.map(text => draw.pick(damages)(text));
 await compare('advise', damaged(asked.slice(0, Math.ceil(count / 2))));
 await compare('holds', damaged(made.slice(0, Math.ceil(count / 4)).map(holdsOf)));
+const plans = made.slice(0, Math.ceil(count / 10)).map(({ plan }) => plan);
+const reviews = plans.map(plan => JSON.stringify({ plan }));
+const pairs = plans.map((before, at) => JSON.stringify({ before, after: plans[(at + 1) % plans.length] }));
+await compare('reviewPlan', reviews, false);
+await compare('comparePlans', pairs, false);
+await compare('reviewPlan', damaged(reviews));
+await compare('comparePlans', damaged(pairs));
 // A plan packed for a printed code, and the texts so made read back, whole and damaged. A plan too long for a code is refused.
 const packs = made.slice(0, Math.ceil(count / 10)).map(({ plan }) => JSON.stringify({ plan }));
 await compare('packPlan', packs);

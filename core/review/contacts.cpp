@@ -25,9 +25,10 @@ bool reachable_at_night(std::string_view when) {
   const auto from = parse_time_of_day(without_blanks(when.substr(0, place)));
   const auto until = parse_time_of_day(without_blanks(when.substr(place + dash.size())));
   if (!from || !until) return false;
+  if (*from == *until) return true;  // round the clock
   constexpr std::int64_t day = minutes_a_day;
   const auto minutes_after = [&](std::int64_t minute) { return (minute - from->in_minutes() + day) % day; };
-  const std::int64_t open = *from == *until ? day : minutes_after(until->in_minutes());
+  const std::int64_t open = minutes_after(until->in_minutes());
   const std::int64_t night_begins = minutes_after(figures::night_begins.value.in_minutes());
   const std::int64_t night = (figures::night_ends.value.in_minutes() - figures::night_begins.value.in_minutes() + day) % day;
   return night_begins + night <= open;

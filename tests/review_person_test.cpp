@@ -1,0 +1,109 @@
+// What the review finds about the person, the agreement and the people who can be called: each finding with a plan that has it
+// and a neighbour, one step away, that has not.
+#include "review.hpp"
+
+namespace stopgap::desk {
+namespace {
+
+// The example's person is 39 on the day of measuring: 35 to 200 kg.
+TEST(ReviewPerson, AnAdultsWeightHasWideBounds) {
+  EXPECT_EQ(found("weight-for-age", with({{"/person/weightKg", 34.9}})), "confirm /plan/person/weightKg least=35 most=200 weight=34.9 years=39");
+  EXPECT_EQ(level("weight-for-age", with({{"/person/weightKg", 35}})), none);
+  EXPECT_EQ(level("weight-for-age", with({{"/person/weightKg", 200}})), none);
+  EXPECT_EQ(level("weight-for-age", with({{"/person/weightKg", 200.1}})), "confirm");
+}
+
+// The demo child is 9: 2 kg × (9 + 4) = 26 kg by the formula; half is 13, twice is 52.
+TEST(ReviewPerson, AChildsWeightIsMeasuredByTheFormula) {
+  EXPECT_EQ(level("weight-for-age", child({{"/person/weightKg", 13}})), none);
+  EXPECT_EQ(found("weight-for-age", child({{"/person/weightKg", 12.9}})), "confirm /plan/person/weightKg least=13 most=52 weight=12.9 years=9");
+  EXPECT_EQ(level("weight-for-age", child({{"/person/weightKg", 52}})), none);
+  EXPECT_EQ(level("weight-for-age", child({{"/person/weightKg", 52.1}})), "confirm");
+}
+
+// Measured on 2026-10-19. At 10 the formula gives 28 kg, twice is 56; from 11 to 17 there is none.
+TEST(ReviewPerson, TheFormulaEndsWithTheTenthYear) {
+  EXPECT_EQ(level("weight-for-age", child({{"/person/weightKg", 100}, {"/person/born", "2015-10-20"}})), "confirm");
+  EXPECT_EQ(level("weight-for-age", child({{"/person/weightKg", 100}, {"/person/born", "2015-10-19"}})), none);
+}
+
+TEST(ReviewPerson, MeasuredBeforeItIsAgreed) {
+  EXPECT_EQ(found("measured-after-agreement", with({{"/person/measuredOn", "2026-10-03"}})),
+            "confirm /plan/person/measuredOn agreed=2026-10-02 measured=2026-10-03");
+  EXPECT_EQ(level("measured-after-agreement", with({{"/person/measuredOn", "2026-10-02"}})), none);
+}
+
+// Agreed on 2026-10-20: 20 days of October, 30 of September, 31 of August and 9 of July are 90.
+TEST(ReviewPerson, AChildIsMeasuredEvery90Days) {
+  EXPECT_EQ(level("measured-long-ago", child({{"/person/measuredOn", "2026-07-22"}})), none);
+  EXPECT_EQ(found("measured-long-ago", child({{"/person/measuredOn", "2026-07-21"}})),
+            "note /plan/person/measuredOn days=91 limit=90 measured=2026-07-21");
+}
+
+// Agreed on 2026-10-02; no leap day in the year before.
+TEST(ReviewPerson, AnAdultIsMeasuredEveryYear) {
+  EXPECT_EQ(level("measured-long-ago", with({{"/person/measuredOn", "2025-10-02"}})), none);
+  EXPECT_EQ(found("measured-long-ago", with({{"/person/measuredOn", "2025-10-01"}})),
+            "note /plan/person/measuredOn days=366 limit=365 measured=2025-10-01");
+}
+
+TEST(ReviewPerson, AChildIsOneUntilTheDayOf18) {
+  const Json measured{{"/person/measuredOn", "2026-06-01"}, {"/person/weightKg", 60}};
+  Json grown = with(measured), nearly = with(measured);
+  grown["person"]["born"] = "2008-10-02";
+  nearly["person"]["born"] = "2008-10-03";
+  EXPECT_EQ(level("measured-long-ago", grown), none);
+  EXPECT_EQ(level("measured-long-ago", nearly), "note");
+}
+
+TEST(ReviewAgreement, TheReviewIsWithin12Months) {
+  EXPECT_EQ(level("review-far-ahead", with({{"/agreement/reviewBy", "2027-10-02"}})), none);
+  EXPECT_EQ(found("review-far-ahead", with({{"/agreement/reviewBy", "2027-10-03"}})),
+            "confirm /plan/agreement/reviewBy agreed=2026-10-02 review=2027-10-03");
+}
+
+TEST(ReviewAgreement, EveryHouseRuleIsAgreedByName) {
+  EXPECT_EQ(level("house-rule-not-agreed", with({})), none);
+  EXPECT_EQ(found("house-rule-not-agreed", with({{"/agreement/houseRules", {"rollingShare", "extraNotReduced"}}})),
+            "refuse /plan/agreement/houseRules rule=matchedCarbohydrate");
+  EXPECT_EQ(found("house-rule-not-agreed", with({{"/agreement/houseRules", {"matchedCarbohydrate"}}})),
+            "refuse /plan/agreement/houseRules rule=rollingShare; refuse /plan/agreement/houseRules rule=extraNotReduced");
+  EXPECT_EQ(level("house-rule-not-agreed", with({{"/agreement/houseRules", Json::array()}})), "refuse; refuse; refuse");
+}
+
+std::string night_call(const Json& when) { return level("no-contact-at-night", with({{"/contacts/0/when", when}})); }
+
+TEST(ReviewContacts, SomebodyAnswersAllNight) {
+  for (const char* when : {"any hour", "Any hour", " any hour ", "22:00-06:00", "20:00 - 08:00", "20:00\u201308:00", "00:00-00:00", "06:00-06:00"})
+    EXPECT_EQ(night_call(when), none) << when;
+  for (const char* when : {"22:01-06:00", "22:00-05:59", "08:00-22:00", "06:00-22:00", "23:00-23:30", "at night", "any hours", "any", "22:00", "", "22-06"})
+    EXPECT_EQ(night_call(when), "refuse") << when;
+  EXPECT_EQ(found("no-contact-at-night", with({{"/contacts/0/when", nullptr}})), "refuse /plan/contacts from=22:00 until=06:00");
+}
+
+TEST(ReviewContacts, OneContactAtNightIsEnough) {
+  Json plan = with({{"/contacts/0/when", "08:00-16:00"}});
+  EXPECT_EQ(level("no-contact-at-night", plan), "refuse");
+  plan["contacts"].push_back({{"name", "Ana, sister"}, {"relation", "home"}, {"phone", "+44 0000 000009"}, {"when", "any hour"}});
+  EXPECT_EQ(level("no-contact-at-night", plan), none);
+}
+
+TEST(ReviewContacts, ThereIsATeamToCall) {
+  EXPECT_EQ(level("no-team-contact", with({})), none);
+  EXPECT_EQ(found("no-team-contact", with({{"/contacts/0/relation", "neighbour"}})), "refuse /plan/contacts");
+}
+
+TEST(ReviewContacts, ASchoolNeedsSomebodyAtHome) {
+  EXPECT_EQ(level("no-home-contact", child({})), none);
+  EXPECT_EQ(found("no-home-contact", child({{"/contacts/1/relation", "aunt"}})), "refuse /plan/contacts");
+  EXPECT_EQ(level("no-home-contact", child({{"/contacts/1/relation", "aunt"}, {"/school", nullptr}})), none);
+}
+
+// Only a draft can be read without the number.
+TEST(ReviewContacts, ThereIsAnEmergencyNumber) {
+  EXPECT_EQ(found("no-emergency-number", with({{"/agreement/status", "draft"}, {"/emergencyNumber", ""}})), "refuse /plan/emergencyNumber");
+  EXPECT_EQ(level("no-emergency-number", with({{"/agreement/status", "draft"}})), none);
+}
+
+}  // namespace
+}  // namespace stopgap::desk
