@@ -5,9 +5,11 @@
 #include "because.hpp"
 #include "compare.hpp"
 #include "documents/clinic_export.hpp"
+#include "figures/packing.hpp"
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
+#include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
 #include "json/write.hpp"
@@ -36,6 +38,9 @@ void refuse_large_parts(std::string_view request, Refusals& refusals) {
   judge("after", "/after", figures::plan_bytes);
   judge("record", "/record", figures::record_bytes);
   judge("situation", "/situation", figures::situation_bytes);
+  // A packed text is far shorter than a plan; what is longer than a whole plan is not even unescaped.
+  if (json::top_level_member(request, "text").size() > figures::plan_bytes)
+    refusals.add("/text", Reason::tooLarge, {}, std::to_string(figures::code_characters));
   if (refusals.empty() && request.size() > request_bytes) refusals.add("", Reason::tooLarge, {}, std::to_string(request_bytes));
 }
 
@@ -133,6 +138,23 @@ std::string compare_plans_call(const Node& request, Refusals& refusals) {
   return json::write_changes(compare_plans(*before_node, *after_node), before.fingerprint, after.fingerprint);
 }
 
+std::string pack_plan_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan"}, refusals);
+  const Node* plan_node = member(request, "plan", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  if (!refusals.empty()) return {};
+  return json::write_packed(json::pack_plan(*plan_node, plan, "/plan", refusals), plan);
+}
+
+std::string unpack_plan_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"text"}, refusals);
+  const Node* text = member(request, "text", refusals);
+  if (text && text->kind != Node::Kind::string) refusals.add("/text", Reason::wrongType, {}, "text");
+  if (!refusals.empty()) return {};
+  return json::write_unpacked(json::unpack_plan(text->text, "/text", refusals));
+}
+
 std::string version_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {}, refusals);
   return refusals.empty() ? json::write_version(version()) : std::string{};
@@ -161,6 +183,7 @@ struct CallEntry {
 };
 constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
                                {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
+                               {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
                                {"ranges", ranges_call}, {"standing", standing_call},
                                {"incident", incident_call}, {"exportFhir", export_fhir_call}};
 

@@ -7,6 +7,7 @@
 #include "figures/codes.hpp"
 #include "figures/conversion.hpp"
 #include "figures/ketones.hpp"
+#include "figures/packing.hpp"
 #include "figures/syringe.hpp"
 #include "figures/table.hpp"
 #include "figures/timing.hpp"
@@ -30,7 +31,8 @@ VersionAnswer version() {
                          loinc_finger_mg.checked_on, loinc_finger_mmol.checked_on, loinc_sensor_mg.checked_on, loinc_sensor_mmol.checked_on,
                          loinc_ketones_blood.checked_on, loinc_ketones_urine.checked_on, ucum_mg.checked_on, ucum_mmol.checked_on,
                          ucum_insulin.checked_on,
-                         close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on};
+                         close_figures.checked_on, wide_figures.checked_on, close_figures_up_to.checked_on,
+                         code_capacities.checked_on};
   const CheckedOn oldest = *std::min_element(dates.begin(), dates.end());
   const auto two = [](int value) { return std::string{static_cast<char>('0' + value / 10), static_cast<char>('0' + value % 10)}; };
   return {engine_version(), 1, STOPGAP_COMMIT,

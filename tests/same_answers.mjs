@@ -100,6 +100,14 @@ await compare('reviewPlan', reviews, false);
 await compare('comparePlans', pairs, false);
 await compare('reviewPlan', damaged(reviews));
 await compare('comparePlans', damaged(pairs));
+// A plan packed for a printed code, and the texts so made read back, whole and damaged. A plan too long for a code is refused.
+const packs = made.slice(0, Math.ceil(count / 10)).map(({ plan }) => JSON.stringify({ plan }));
+await compare('packPlan', packs);
+await compare('packPlan', damaged(packs));
+const packed = (await answers(join(top, 'build/native/stopgap'), ['packPlan', '--lines'], joined(packs))).lines
+  .map(line => JSON.parse(line).text).filter(Boolean).map(text => JSON.stringify({ text }));
+await compare('unpackPlan', packed, false);
+await compare('unpackPlan', damaged(packed));
 await compare('version', ['{}', '{ }', '{"a":1}', '', '[]'], undefined);
 
 console.log(`seed ${seed}`);

@@ -38,5 +38,7 @@ inline constexpr Source rch_high{"rch-high", "Royal Children's Hospital Melbourn
 inline constexpr Source hamilton{"hamilton", "Hamilton Health Sciences, pump off, PD 7609 and PD 7620, 2014", "https://docslib.org/doc/6820932"};
 inline constexpr Source fi_backup{"fi-backup", "Finland, university hospitals' Health Village, Backup system for pump therapy, 4 November 2023",
                                   "https://www.terveyskyla.fi/en/diabeteshub"};
+inline constexpr Source iso_18004{"iso-18004", "ISO/IEC 18004, QR Code bar code symbology specification, data capacities",
+                                  "https://www.iso.org/standard/83389.html"};
 
 }  // namespace stopgap::sources
