@@ -14,14 +14,15 @@ using rules::Proposal;
 // Calls that hold under every rule.
 void raise_calls(const Facts& facts, Proposal& proposal) {
   Advice& advice = proposal.advice;
-  const bool doses_spent = facts.needle_doses_in_incident >= facts.plan.limits.doses_before_call;
+  const bool doses_spent = facts.needle_doses_toward_call >= facts.plan.limits.doses_before_call;
   const bool cut = advice.dose && !advice.dose->working.cut.is_zero();
   const bool no_number = facts.sensor_only && (advice.decided_by == Rule::ANY || advice.decided_by == Rule::KET ||
                                                advice.decided_by == Rule::EAT || advice.decided_by == Rule::INJ);
   if (facts.level == rules::Level::HI || no_number || cut || facts.mistake_long ||
       (facts.off_or_dead && (facts.acting || facts.high)) || (facts.no_strips && facts.last_acting) ||
       (doses_spent && (facts.acting || facts.high || advice.decided_by == Rule::FAL)) ||
-      ((facts.pregnant || facts.sglt2_inhibitor) && facts.no_strips && facts.high))
+      ((facts.pregnant || facts.sglt2_inhibitor) && facts.no_strips && facts.high) ||
+      facts.danger || (facts.no_strips && facts.unwell))  // a danger sign under whatever rule decides first
     advice.raise_call(Call::team);
 }
 
@@ -109,7 +110,7 @@ Advice evaluate(const Plan& plan, const History& history, const Situation& situa
 
 History history_for(const Record& record, const Situation& situation, std::uint32_t without_kinds, const Event* without) {
   const std::uint32_t strikes = std::uint32_t{1} << static_cast<unsigned>(EventKind::strike);
-  return History::of(record, situation.viewer == Viewer::school ? without_kinds | strikes : without_kinds, without);
+  return History::of(record, situation.now.instant, situation.viewer == Viewer::school ? without_kinds | strikes : without_kinds, without);
 }
 
 Advice advise(const Plan& plan, const Record& record, const Situation& situation) {

@@ -4,13 +4,19 @@
 #include "advise.hpp"
 #include "because.hpp"
 #include "compare.hpp"
+#include "documents/clinic_export.hpp"
 #include "figures/ranges.hpp"
 #include "holds.hpp"
+#include "incident.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
 #include "json/write.hpp"
+#include "json/write_fhir.hpp"
+#include "json/write_story.hpp"
+#include "json/write_ranges.hpp"
 #include "json/write_review.hpp"
 #include "review.hpp"
+#include "standing.hpp"
 #include "version.hpp"
 
 namespace stopgap {
@@ -84,6 +90,30 @@ std::string holds_call(const Node& request, Refusals& refusals) {
   return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
 }
 
+// Calls that look back: they take a plan and a record, and no moment.
+bool read_plan_and_record(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "record"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals);
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const bool plan_is_read = plan_node && refusals.empty();
+  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  return refusals.empty();
+}
+
+std::string incident_call(const Node& request, Refusals& refusals) {
+  Plan plan;
+  Record record;
+  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  return json::write_incident(incident(plan, record), plan, engine_version());
+}
+
+std::string export_fhir_call(const Node& request, Refusals& refusals) {
+  Plan plan;
+  Record record;
+  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  return json::write_fhir(clinic_export(record), plan);
+}
+
 std::string review_plan_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {"plan"}, refusals);
   const Node* plan_node = member(request, "plan", refusals);
@@ -108,12 +138,31 @@ std::string version_call(const Node& request, Refusals& refusals) {
   return refusals.empty() ? json::write_version(version()) : std::string{};
 }
 
+// For the desk: what a number may be before it is typed, and how a plan stands on a day.
+std::string ranges_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"unit"}, refusals);
+  const Node* unit_node = member(request, "unit", refusals);
+  const auto unit = unit_node ? json::read_glucose_unit(*unit_node, "/unit", refusals) : std::nullopt;
+  return unit && refusals.empty() ? json::write_ranges(*unit) : std::string{};
+}
+
+std::string standing_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "today"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *today_node = member(request, "today", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const auto today = today_node ? json::read_day(*today_node, "/today", refusals) : std::nullopt;
+  return today && refusals.empty() ? json::write_standing(standing(plan, *today)) : std::string{};
+}
+
 struct CallEntry {
   std::string_view name;
   std::string (*answer)(const Node&, Refusals&);
 };
 constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
-                               {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call}};
+                               {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
+                               {"ranges", ranges_call}, {"standing", standing_call},
+                               {"incident", incident_call}, {"exportFhir", export_fhir_call}};
 
 std::string call_names() {
   std::string out;

@@ -1,5 +1,6 @@
 #include "because.hpp"
 
+#include <algorithm>
 #include "advise.hpp"
 #include "figures/ranges.hpp"
 
@@ -156,6 +157,13 @@ bool risk_matters(const Asked& asked, std::optional<bool> rules::Variation::*mem
   return asked.changes(other);
 }
 
+// One event left out, from the last back to the first. A record of thousands is a record of weeks: its last ones decide.
+bool one_matters(const Asked& asked, const Record& record, const std::vector<const Event*>& events) {
+  constexpr std::ptrdiff_t most = 24;
+  const auto last = std::min<std::ptrdiff_t>(most, static_cast<std::ptrdiff_t>(events.size()));
+  return std::any_of(events.rbegin(), events.rbegin() + last, [&](const Event* event) { return asked.changes(history_for(record, asked.situation, 0, event)); });
+}
+
 // Every switch of this kind turned the one way, then the other.
 bool switch_matters(const Asked& asked, const Record& record, EventKind kind) {
   if (kind != EventKind::automation && kind != EventKind::pump) return false;
@@ -193,16 +201,15 @@ std::vector<Because> because(const Plan& plan, const Record& record, const Situa
   name_if(risk_matters(asked, &rules::Variation::pregnant, plan.person.pregnant), Fact::pregnant, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::sglt2_inhibitor, plan.person.sglt2_inhibitor), Fact::sglt2Inhibitor, Origin::plan);
 
-  const Event* latest[event_kinds] = {};
-  for (const Event& event : record.events) latest[static_cast<std::size_t>(event.kind)] = &event;
+  std::vector<const Event*> of_kind[event_kinds];
+  for (const Event& event : record.events) of_kind[static_cast<std::size_t>(event.kind)].push_back(&event);
   for (int kind = 0; kind < event_kinds; ++kind) {
-    const Event* last = latest[kind];
-    if (!last) continue;
+    const auto& events = of_kind[kind];
+    if (events.empty()) continue;
     const auto event_kind = static_cast<EventKind>(kind);
     const bool matters = asked.changes(history_for(record, situation, std::uint32_t{1} << kind)) ||
-                         asked.changes(history_for(record, situation, 0, last)) ||
-                         switch_matters(asked, record, event_kind);
-    if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, last->at});
+                         one_matters(asked, record, events) || switch_matters(asked, record, event_kind);
+    if (matters) reasons.push_back({Fact::event, Origin::recorded, event_kind, events.back()->at});
   }
   return reasons;
 }

@@ -3,42 +3,38 @@
 #include <algorithm>
 #include "advise.hpp"
 #include "figures/timing.hpp"
+#include "known.hpp"
 #include "rules/hold.hpp"
 
 namespace stopgap {
 namespace {
 
-// The readings that stand in the record, as a situation of this moment: the latest glucose and ketones that still count.
-Situation situation_from_record(const History& history, const Moment& now) {
-  Situation situation;
-  situation.now = now;
-  for (const auto& [event, struck] : history.entries()) {
-    if (event->at.instant > now.instant) continue;
-    if (event->kind == EventKind::glucose)
-      situation.glucose = Situation::Glucose{*event->glucose, event->at.instant, true, event->glucose->from == ReadFrom::sensor};
-    if (event->kind == EventKind::ketones) situation.ketones = {*event->ketones, event->at.instant};
+// When glucose and ketones were read, ascending.
+struct Readings {
+  std::vector<Instant> glucose, ketones;
+
+  explicit Readings(const History& history) {
+    for (const auto& [event, struck] : history.entries()) {
+      if (event->kind == EventKind::glucose) glucose.push_back(event->at.instant);
+      if (event->kind == EventKind::ketones) ketones.push_back(event->at.instant);
+    }
   }
-  return situation;
-}
+};
 
 // Answered by readings from shortly before it on, but never by the reading that led to it: a look of 15 minutes would be lost.
-bool was_read(const History& history, const LookDue& look, Instant asked_at) {
+bool was_read(const Readings& readings, const LookDue& look, Instant asked_at) {
   const Instant from = look.due - figures::glucose_reading_lasts.value;
-  bool glucose = !look.glucose, ketones = !look.ketones;
-  for (const auto& [event, struck] : history.entries()) {
-    if (event->at.instant < from || event->at.instant <= asked_at) continue;
-    glucose |= event->kind == EventKind::glucose;
-    ketones |= event->kind == EventKind::ketones;
-  }
-  return glucose && ketones;
+  const auto read = [&](const std::vector<Instant>& times) { return !times.empty() && times.back() >= from && times.back() > asked_at; };
+  return (!look.glucose || read(readings.glucose)) && (!look.ketones || read(readings.ketones));
 }
 
 std::vector<LookDue> open_looks(const History& history, Instant now) {
   std::vector<LookDue> looks;
+  const Readings readings(history);
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::look || now - *event->due > figures::incident_span.value) continue;
     LookDue look{*event->due, event->look_glucose, event->look_ketones, *event->due < now, 0};
-    if (was_read(history, look, event->at.instant)) continue;
+    if (was_read(readings, look, event->at.instant)) continue;
     if (look.overdue) look.minutes_late = (now - look.due).in_seconds() / 60;
     const auto same = std::find_if(looks.begin(), looks.end(), [&](const LookDue& other) { return other.due == look.due; });
     if (same == looks.end()) {
@@ -55,8 +51,8 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
 }  // namespace
 
 HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, bool with_curve) {
-  const History history = History::of(record);
-  const Situation situation = situation_from_record(history, now);
+  const History history = History::of(record, now.instant);
+  const Situation situation = known_at(history, now);
   const rules::Facts facts = rules::facts_of(plan, history, situation);
 
   HoldsAnswer answer;

@@ -242,6 +242,11 @@ newer-version-sub = It changes nothing in plan or record.
 # Frame when storage is refused.
 nothing-kept = This phone keeps nothing now. Write down every dose and its time.
 
+# Link to the desk, and the name of that face.
+desk = Desk
+# Below it.
+desk-sub = Write, check and agree plans
+
 ## Another tab, storage, failure
 
 # Heading in the second tab.
@@ -1320,7 +1325,1140 @@ finding-no-home-contact = The school has nobody to call at home. Add a contact a
 # The plan has no emergency number.
 finding-no-emergency-number = The emergency number is missing. Enter the one for this place.
 
+## The desk: shelf, editor, review, agreement
+
+# Name of the two links at the top, for screen readers.
+desk-faces = Faces
+# Link back to the face for the night.
+desk-bedside = Bedside
+# Stands for the name of a person who has none yet.
+desk-no-name = No name yet
+# $revision: number; $state: draft, agreed and so on.
+desk-line = Revision { $revision }. { $state }.
+# Warning when storage is refused.
+desk-not-kept = What you type cannot be kept here. Save a file before you leave.
+# Foot of every page of the desk.
+desk-caution = This checks for slips. It does not replace your judgement or your local rules.
+# Before the short check number of a plan.
+fingerprint = Fingerprint
+# State of a plan.
+standing-draft = Draft, not in use
+# State of a plan.
+standing-agreed = Agreed
+# State of a plan: its review date is near.
+standing-review-due = Review due
+# State of a plan: after the review date, in the days of grace.
+standing-in-grace = In its days of grace
+# State of a plan.
+standing-expired = Expired
+# State of a plan: a later revision took its place.
+standing-superseded = Superseded
+# State of a plan.
+standing-withdrawn = Withdrawn
+# Heading.
+shelf-title = Plans on this machine
+# Button.
+shelf-new = Write a new plan
+# Below it.
+shelf-new-sub = It begins empty. No number is filled in.
+# Button that opens the file chooser.
+shelf-bring = Bring a plan from a file
+# Below it.
+shelf-bring-sub = A plan, or a copy with its record
+# Label of the search field.
+shelf-find = Find a name
+# $text: what was looked for.
+shelf-none-found = Nobody here is called “{ $text }”.
+# When the shelf is empty.
+shelf-empty = No plan is here yet.
+# Note below the list.
+shelf-alone = Every plan stays on this machine. Nothing is sent to anybody.
+# On a demo plan.
+shelf-demo = Invented person
+# $revision: number.
+shelf-revision = Revision { $revision }
+# $day: a written day.
+shelf-review = Review by { $day }
+# $revision: number of the revision being written.
+shelf-draft-too = Revision { $revision } is being written
+# The rules of the app changed since the plan was agreed.
+shelf-engine = Look at the table again
+# $day: a written day.
+shelf-incident = Last incident { $day }
+# No incident is recorded.
+shelf-no-incident = No incident recorded here
+# $name: the person.
+shelf-remove = Remove the data of { $name }
+# Heading. $name: the person.
+removal-title = Remove the data of { $name }?
+# What it means.
+removal-what = The plan, every revision and the record go. Nobody can bring them back.
+# Where this device uses the plan at the bedside.
+removal-in-use = This device uses this plan. That copy and its record stay. Remove them under “More”.
+# Button.
+removal-file = Save a file first
+# Below it.
+removal-file-sub = Plan, revisions and record in one file
+# Button after a file was saved.
+removal-yes = Remove everything
+# Below it.
+removal-yes-sub = The file you saved is the only copy left
+# Button while no file was saved.
+removal-yes-no-file = Remove without a file
+# Below it.
+removal-no-file-sub = No copy will be left
+# Button.
+removal-no = Keep everything
+# Said afterwards. $name: the person.
+removal-done = The data of { $name } is removed.
+# Said after a file was offered for saving.
+file-made = The file is made. Check that it was saved.
+# Said after a file was read.
+bring-done = The file is on the shelf.
+# A file with a draft, where a draft of the same plan is here already.
+bring-draft-there = A draft of this plan is already here. Remove it first, or go on with it.
+# Heading of the editor.
+editor-title = The plan’s sheet
+# Button.
+editor-review = Review and agree
+# Below it.
+editor-review-sub = What stops it, what changed, who agrees
+# Opens the list of parts.
+editor-parts = Parts of the sheet
+# $count: number.
+count-missing = { $count } missing
+# $count: number; there are more than the page counts.
+count-missing-more = { $count } or more missing
+# $count: number of things that stop agreement.
+count-refused = { $count } to mend
+# $count: number of numbers to type again.
+count-retype = { $count } to retype
+# Nothing is open.
+count-none = Ready to review
+# In an empty field on a phone.
+field-type = Type
+# First line of a choice.
+field-choose = Choose
+# Beside a field that may stay empty.
+field-optional = may stay empty
+# Before a range. $unit: a unit.
+help-unit = In { $unit }.
+# Under the glucose edges.
+help-columns = Middle and trigger must be among them.
+# Under them. $from: limits of a ketone edge; $repeat: limits of the hours.
+help-rows = Ketone edges: { $from } Repeat after: { $repeat }
+# $from, $to: limits.
+range = { $from } to { $to }.
+# $only: the one number that is possible.
+range-only = Only { $only }.
+# Where the limits follow from the unit.
+range-unit-first = Choose the unit of glucose first.
+# Unit of glucose while none is chosen.
+unit-of-plan = in the unit of the plan
+# $unit: unit of glucose.
+unit-per-unit = { $unit } a unit
+# Unit.
+unit-grams-per-unit = grams a unit
+# Unit.
+unit-per-hour = units an hour
+# Unit.
+unit-hours = hours
+# Unit.
+unit-minutes = minutes
+# Unit.
+unit-kg = kg
+# Unit.
+unit-days = days
+# Unit of ketones.
+unit-ketones = mmol/L
+# Unit of a share.
+unit-share = of the daily total
+# Unit.
+unit-per-kg = units a kg
+# Unit of a multiple.
+unit-times = times
+# Unit of strength.
+unit-per-ml = units in 1 mL
+# Button on the keypad page. $text: the number typed.
+entry-put = Write { $text }
+# Button on the keypad page.
+entry-clear = Empty the field
+# On the keypad page. $text: the number in the field.
+entry-now = Now it says { $text }.
+# Button on the keypad page.
+entry-leave = Leave it as it was
+# $name: the field; $nth: which of the list.
+place-nth = { $name }, { $nth }
+# $name: the field.
+place-clock = { $name }, time
+# $name: the field; $clock: time of day.
+place-from = { $name } from { $clock }
+# $name: the field; $ketones: edge of the row.
+place-in-row = { $name }, ketones from { $ketones }
+# A cell. $ketones, $glucose: its edges.
+place-cell = Ketones from { $ketones }, glucose from { $glucose }
+# The plan as a whole.
+place-whole = The plan
+# Small button.
+list-remove = Remove
+# The same for screen readers. $name: what.
+list-remove-named = Remove { $name }
+# Small button.
+list-add-time = Add a time of day
+# Small button.
+list-add-look = Add a look
+# Small button.
+list-add-line = Add a line
+# Small button.
+list-add-contact = Add a contact
+# Small button.
+list-add-column = Add a glucose edge
+# Small button.
+list-add-row = Add a ketone row
+# Who a contact is.
+relation-team = The team
+# Who a contact is.
+relation-home = Home
+# Who a contact is.
+relation-other = Somebody else
+# Under the field.
+contact-when-help = “any hour”, or hours such as 20:00-08:00.
+# Above a cell. $glucose: its edge.
+kcell-from = Glucose from { $glucose }
+# Way of counting a cell.
+cell-none = No extra
+# Way of counting a cell.
+cell-share = Daily share
+# Way of counting a cell.
+cell-per-kg = Units per kg
+# Way of counting a cell.
+cell-times = Times correction
+# Way of counting a cell.
+cell-add = Correction plus
+# Above the second choice of a cell.
+cell-fallback = And where the correction is nothing:
+# The same for screen readers. $name: the cell.
+cell-fallback-named = { $name }, where the correction is nothing
+# Name of the number of a cell. $name: the cell.
+cell-amount = { $name }, amount
+# Call of a row.
+call-none = No call
+# Call of a row.
+call-team-word = Call the team
+# Call of a row.
+call-emergency-word = Call emergency
+# Label of the choice.
+published = A published table as a starting point
+# First line of that choice.
+published-none = None
+# Under it.
+published-help = Nothing of it is in the plan until you put each cell in.
+# $source: short name of the source; $place: where in it; $mark: how well it was read.
+published-source = Source { $source }: { $place }. Mark { $mark }.
+# $unit: unit of the printed table.
+published-other-unit = This table is printed in { $unit }. It is not converted.
+# A table nobody could read in a copy.
+published-memory = These rows are from memory only. They are off.
+# Button.
+published-memory-show = Show them all the same
+# Beside a cell that says what is printed.
+printed-same = In the plan as printed.
+# Beside a cell.
+printed-inactive = Printed, not in the plan.
+# Button. $amount: the printed amount.
+printed-put = Put in: { $amount }
+# Button. $edge: ketones.
+printed-row = Put in the ketone row from { $edge }
+# Button. $edge: glucose.
+printed-column = Put in the glucose edge { $edge }
+# $number: share.
+printed-share = { $number } of the daily total
+# $number: units.
+printed-per-kg = { $number } units a kg
+# $number: multiple.
+printed-times = { $number } times the correction
+# $number: units.
+printed-add = correction and { $number } more
+# Printed beside an amount.
+printed-recheck = Look again in 1 to 2 hours.
+# Printed beside an amount.
+printed-perhaps = Perhaps extra insulin, no number.
+# Printed beside an amount.
+printed-eat = With carbohydrate.
+# Printed beside an amount.
+printed-eat-insulin = Eat and take insulin, no number.
+# Printed beside an amount.
+printed-repeat = Repeat if needed.
+# Printed beside an amount.
+printed-meal = With the usual meal dose.
+# Printed beside an amount.
+printed-call = Call.
+# Printed beside an amount.
+printed-emergency = Emergency.
+# Printed beside an amount.
+printed-ordinary = The ordinary correction.
+# Printed beside an amount: the page names no glucose.
+printed-high = For a high glucose.
+# Heading above the table of doses.
+doses-title = What this plan leads to
+# $insulin: its name.
+doses-help = First dose of { $insulin } by needle. Framed: changed by the field in hand.
+# While the plan cannot be read yet.
+doses-not-yet = The table comes when nothing is missing.
+# One table stands for the whole day.
+doses-alike = Day and night alike
+# Button. $clock: time of day.
+doses-at = At { $clock }
+# Head of the first column. $unit.
+doses-glucose = Glucose, { $unit }
+# Head of a column.
+doses-usual = Usual correction
+# Above the ketone columns.
+doses-ketones = Ketones
+# $from, $to: limits of a column.
+column-range = { $from } to { $to }
+# $from: lower limit of the last column.
+column-up = { $from } and up
+# Head of a column.
+column-not-tested = Not tested
+# $glucose: the level of a low.
+row-low = { $glucose } or less
+# A row of the table.
+row-hi = HI, twice
+# In a cell: go to hospital.
+cell-emergency = go now
+# In a cell, after a dose.
+cell-and-go = and go
+# In a cell.
+cell-call = call
+# In a cell, after a dose.
+cell-and-call = and call
+# In a cell.
+cell-sugar = sugar
+# In a cell.
+cell-no-plan = no dose
+# In a cell.
+cell-finger = test finger
+# In a cell.
+cell-eat = eat
+# $grams: carbohydrate.
+cell-grams = { $grams } g
+# In a cell.
+cell-test = test
+# In a cell.
+cell-wait = wait
+# In a cell.
+cell-pump = by pump
+# In a cell.
+cell-off-pump = off pump
+# In a cell.
+cell-change = change set
+# In a cell.
+cell-look = look
+# In a cell, where the dose itself is missing.
+cell-inject = inject
+# Under the table.
+working-none = Choose a cell to see the rule behind it.
+# $glucose, $ketones: the cell.
+working-place = Glucose { $glucose }, ketones { $ketones }.
+# $rule: its short name.
+working-rule = Rule { $rule }:
+# The ketone extra decided.
+working-by-extra = The ketone extra is the greater.
+# The correction decided.
+working-by-net = The correction is the greater.
+# $dose.
+working-dose = It comes to { $dose }.
+# $times: how many times.
+working-times = That is { $times } times the usual correction.
+# A limit of the plan cut the dose.
+working-cut = A limit of the plan cut it.
+# Rule, in a sentence.
+rule-LWE = A grave sign and a low glucose: call emergency, no insulin.
+# Rule, in a sentence.
+rule-EMR = High ketones or a grave sign: go to hospital.
+# Rule, in a sentence.
+rule-TOO = Too much insulin is in: call, eat, look often.
+# Rule, in a sentence.
+rule-LOW = Glucose is low: sugar, no insulin.
+# Rule, in a sentence.
+rule-FAL = Not high, and it would go low: eat now.
+# Rule, in a sentence.
+rule-PLN = The plan is not in use: no dose.
+# Rule, in a sentence.
+rule-FNG = No reading to act on: test a finger.
+# Rule, in a sentence.
+rule-TST = Ketones matter and are not tested: test first.
+# Rule, in a sentence.
+rule-NOS = No strips, not high, but at risk: call the team.
+# Rule, in a sentence.
+rule-CAL = The doses allowed are given: call, no further number.
+# Rule, in a sentence.
+rule-ANY = Pregnant or on an SGLT2 inhibitor: insulin at any glucose.
+# Rule, in a sentence.
+rule-DWN = Ketones fall and glucose is not high: eat, with its insulin.
+# Rule, in a sentence.
+rule-KET = Ketones, and glucose in the middle or above: inject.
+# Rule, in a sentence.
+rule-EAT = Ketones, and glucose below the middle: eat, perhaps inject.
+# Rule, in a sentence.
+rule-INJ = High, and delivery cannot be trusted: inject, change the set.
+# Rule, in a sentence.
+rule-WAI = High, and a pump correction still works: wait.
+# Rule, in a sentence.
+rule-PMP = High and nothing else: one correction by the pump.
+# Rule, in a sentence.
+rule-SGN = A danger sign is left: call the team.
+# Rule, in a sentence.
+rule-OFF = The pump is off: the off-pump plan.
+# Rule, in a sentence.
+rule-CHG = A fault was seen: change what failed.
+# Rule, in a sentence.
+rule-END = The incident is over.
+# Rule, in a sentence.
+rule-NON = Nothing found: look again.
+# Heading above the drawing.
+curve-title = How long one unit works
+# Below it.
+curve-help = From the hours of action above. Of one unit there still works
+# $hours: hours since; $units: part of a unit.
+curve-hour = after { $hours } h { $units }
+# Heading above what was found.
+findings-title = What was found
+# Nothing was found.
+findings-none = Nothing was found. Look at the table all the same.
+# The list is cut.
+findings-more = More may follow when these are mended.
+# $mark: how well it rests; $source: short name of the source.
+finding-source = { $mark }, { $source }
+# $mark: how well it rests.
+finding-mark = { $mark }
+# Label of a finding.
+level-refuse = Refused
+# Label of a finding.
+level-confirm = Retype it
+# Label of a finding.
+level-note = Note
+# Label of a finding that was settled with a reason.
+level-settled = Retyped
+# Label of an empty field.
+level-missing = Missing
+# Heading.
+agree-title = Review and agree
+# Below it.
+agree-lede = Go down the page. The plan can be agreed when nothing stands open.
+# Heading.
+agree-refused-title = What stops it
+# Nothing does.
+agree-refused-none = Nothing stops it.
+# Heading.
+agree-retype-title = Numbers to retype
+# Below it.
+agree-retype-help = Type the number again from your own sheet, and say why.
+# Nothing to retype.
+agree-retype-none = No number has to be retyped.
+# Label. $place: the field.
+agree-retype-again = Type it again: { $place }
+# $typed: what was typed.
+agree-retype-differs = You typed { $typed }. The plan says something else. Look again.
+# $reason: the reason given for the earlier revision.
+agree-reason-before = The earlier revision says: { $reason }
+# Label. $place: the field.
+agree-reason = Why is it right: { $place }
+# Heading. $revision: the earlier one.
+agree-changes-title = Changes since revision { $revision }
+# While the plan cannot be read.
+agree-changes-not-yet = The changes come when nothing is missing.
+# No change.
+agree-changes-none = No value has changed.
+# Tick below the changes.
+agree-changes-seen = I have looked at every change
+# Instead of an old value.
+change-new = New:
+# Instead of a new value.
+change-gone = Taken out
+# Heading.
+agree-house-title = House rules
+# Below it.
+agree-house-help = No published text gives these. Agree to each by its name.
+# House rule.
+house-rollingShare = All doses within the hours of action stay under one share of the daily total.
+# House rule.
+house-matchedCarbohydrate = Insulin beyond the correction comes with carbohydrate that matches it.
+# House rule.
+house-extraNotReduced = Insulin on board does not make the ketone extra smaller.
+# Heading.
+agree-who-title = Who agrees, and when
+# Under the field.
+agree-on-help = Year, month, day. Type the day yourself.
+# Heading above what is still open.
+agree-open-title = Still open
+# $count: number.
+open-refused = { $count } things stop it.
+# $count: number.
+open-retype = { $count } numbers are not retyped with a reason.
+# Still open.
+open-changes = The changes are not looked at.
+# $count: number.
+open-house = { $count } house rules are not agreed.
+# Still open.
+open-who = Name and role are missing.
+# Still open.
+open-on = The day of agreement is missing or does not fit.
+# Button. $revision: number.
+agree-do = Agree revision { $revision }
+# Below it.
+agree-do-sub = An earlier agreed revision is then superseded
+# Button.
+agree-back = Back to the sheet
+# Said afterwards.
+agree-done = The plan is agreed. Hand it over, and print the card.
+# $before, $now: versions of the rules.
+engine-changed = The rules changed from { $before } to { $now }. Look at the table again.
+# Button.
+engine-looked = I have looked at the table
+# Button.
+agreed-go-on = Go on with the next revision
+# Below it.
+agreed-go-on-sub = It is being written
+# Button.
+agreed-revise = Write the next revision
+# Below it.
+agreed-revise-sub = It begins as a copy. This one stays in use.
+# Button.
+agreed-use-here = Use this plan on this device
+# Below it.
+agreed-use-here-sub = For the person’s own phone
+# Button.
+agreed-file = Save a file
+# Button.
+agreed-withdraw = Withdraw this plan
+# Below it.
+agreed-withdraw-sub = It then gives no dose
+# Question.
+withdraw-ask = Withdraw this plan? Copies on phones and on paper are not changed by it.
+# Button.
+withdraw-yes = Withdraw it
+# Button.
+withdraw-no = Leave it agreed
+# Said afterwards.
+withdraw-done = The plan is withdrawn. Tell everybody who has a copy.
+# Heading of a part of the sheet.
+desk-part-person = The person
+# Under that heading.
+desk-part-person-help = As they stand in the clinic today.
+# Field.
+field-name = Name
+# What it is for, under the field.
+field-name-help = As it stands in the clinic.
+# Field.
+field-born = Born
+# What it is for, under the field.
+field-born-help = Year, month, day, such as 1987-02-11.
+# Field.
+field-weight = Weight
+# What it is for, under the field.
+field-weight-help = Measured, not remembered. Doses by weight rest on it.
+# Field.
+field-measured = Measured on
+# What it is for, under the field.
+field-measured-help = The day of this weight and this daily total.
+# Field.
+field-pregnant = Pregnant
+# What it is for, under the field.
+field-pregnant-help = In pregnancy ketones rise sooner and at lower glucose.
+# A choice.
+desk-yes = Yes
+# A choice.
+desk-no = No
+# Field.
+field-sglt2 = Takes an SGLT2 inhibitor
+# What it is for, under the field.
+field-sglt2-help = With it ketones can rise at any glucose.
+# Heading of a part of the sheet.
+desk-part-agreement = The agreement
+# Under that heading.
+desk-part-agreement-help = Who agreed, and when, comes at the end.
+# Field.
+field-title = Title of the plan
+# What it is for, under the field.
+field-title-help = What it is for, such as “Everyday” or “Ferry weeks”.
+# Field.
+field-review-by = Review by
+# What it is for, under the field.
+field-review-by-help = At most a year after the day of agreement.
+# Field.
+field-grace = Days of grace
+# What it is for, under the field.
+field-grace-help = Days the plan still works after its review date.
+# Heading of a part of the sheet.
+desk-part-unit = The unit
+# Under that heading.
+desk-part-unit-help = Every glucose of this plan is in this unit.
+# Field.
+field-unit = Unit of glucose
+# What it is for, under the field.
+field-unit-help = The unit of the person’s own meter.
+# A choice.
+desk-unit-mmol = mmol/L
+# A choice.
+desk-unit-mg = mg/dL
+# Field.
+field-mark = Decimal mark
+# What it is for, under the field.
+field-mark-help = How the person writes two and a half.
+# A choice.
+desk-mark-point = 2.5 with a point
+# A choice.
+desk-mark-comma = 2,5 with a comma
+# Heading of a part of the sheet.
+desk-part-insulins = The insulins
+# Under that heading.
+desk-part-insulins-help = Generic names, as they stand on the box.
+# Field.
+field-rapid-name = Rapid-acting insulin
+# What it is for, under the field.
+field-rapid-name-help = The insulin of the pump and of the needle.
+# Field.
+field-rapid-strength = Strength, rapid-acting
+# What it is for, under the field.
+field-rapid-strength-help = Only one strength is possible here.
+# Field.
+field-rapid-action = Hours of action, rapid-acting
+# What it is for, under the field.
+field-rapid-action-help = How long a dose goes on lowering glucose.
+# Field.
+field-rapid-days = Days in use, rapid-acting
+# What it is for, under the field.
+field-rapid-days-help = How long an opened vial or pen may be used.
+# Field.
+field-long-name = Long-acting insulin
+# What it is for, under the field.
+field-long-name-help = Leave these five empty where there is none.
+# Field.
+field-long-strength = Strength, long-acting
+# What it is for, under the field.
+field-long-strength-help = Only one strength is possible here.
+# Field.
+field-long-action = Hours of action, long-acting
+# What it is for, under the field.
+field-long-action-help = How long one injection lasts.
+# Field.
+field-long-onset = Hours until it begins
+# What it is for, under the field.
+field-long-onset-help = Until then rapid-acting insulin bridges.
+# Field.
+field-long-days = Days in use, long-acting
+# What it is for, under the field.
+field-long-days-help = How long an opened vial or pen may be used.
+# Heading of a part of the sheet.
+desk-part-devices = Syringe and pen
+# Under that heading.
+desk-part-devices-help = What lies ready at home. One of them is needed.
+# Field.
+field-syringe-size = Size of the syringe
+# What it is for, under the field.
+field-syringe-size-help = The highest mark printed on it.
+# Field.
+field-syringe-step = One mark of the syringe
+# What it is for, under the field.
+field-syringe-step-help = What lies between two marks.
+# Field.
+field-pen-size = Most in one pen dose
+# What it is for, under the field.
+field-pen-size-help = The highest number the pen can be set to.
+# Field.
+field-pen-step = One click of the pen
+# What it is for, under the field.
+field-pen-step-help = The smallest step of the pen.
+# Heading of a part of the sheet.
+desk-part-pump = The pump
+# Under that heading.
+desk-part-pump-help = How it is worn and what it does by itself.
+# Field.
+field-tubing = Tubing
+# What it is for, under the field.
+field-tubing-help = Only a pump with tubing can deliver over a sink.
+# A choice.
+desk-tubed = With tubing
+# A choice.
+desk-tubeless = Worn on the skin, no tubing
+# Field.
+field-automation = Automation
+# What it is for, under the field.
+field-automation-help = What the pump changes without being asked.
+# A choice.
+desk-auto-none = Nothing
+# A choice.
+desk-auto-basal = Basal
+# A choice.
+desk-auto-both = Basal and corrections
+# Field.
+field-pump-step = Smallest step of the pump
+# What it is for, under the field.
+field-pump-step-help = For the record; no dose is rounded to it.
+# Heading of a part of the sheet.
+desk-part-daily = The daily total
+# Under that heading.
+desk-part-daily-help = Shares of the ketone table are shares of this.
+# Field.
+field-daily-total = Daily total
+# What it is for, under the field.
+field-daily-total-help = All insulin of a usual day, basal and meals.
+# Heading of a part of the sheet.
+desk-part-day = Settings by time of day
+# Under that heading.
+desk-part-day-help = Each begins at 00:00 and lasts until the next.
+# Field.
+field-factor = Correction factor
+# What it is for, under the field.
+field-factor-help = How far one unit lowers glucose.
+# Field.
+field-ratio = Carbohydrate ratio
+# What it is for, under the field.
+field-ratio-help = How many grams one unit covers.
+# Field.
+field-target = Target
+# What it is for, under the field.
+field-target-help = Where a correction is meant to end.
+# Field.
+field-basal = Basal
+# What it is for, under the field.
+field-basal-help = What the pump gives each hour.
+# Heading of a part of the sheet.
+desk-part-high = High glucose
+# Under that heading.
+desk-part-high-help = When a high is a high, and when to look again.
+# Field.
+field-trigger = Trigger
+# What it is for, under the field.
+field-trigger-help = From here on a high may be a failed delivery.
+# Field.
+field-middle = Middle
+# What it is for, under the field.
+field-middle-help = From here on ketones are treated with insulin alone.
+# Field.
+field-first-look = First look
+# What it is for, under the field.
+field-first-look-help = Minutes after a pump correction.
+# Field.
+field-second-look = Second look
+# What it is for, under the field.
+field-second-look-help = Minutes after a pump correction. Then it has worked or not.
+# Field.
+field-fall = Expected fall of glucose
+# What it is for, under the field.
+field-fall-help = What a working correction lowers by the second look.
+# Field.
+field-automation-minutes = High under automation
+# What it is for, under the field.
+field-automation-minutes-help = Minutes high, with automation on, that count as failed.
+# Field.
+field-looks = Looks after an injection
+# What it is for, under the field.
+field-looks-help = Minutes, each later than the one before.
+# Heading of a part of the sheet.
+desk-part-ketones = Ketones
+# Under that heading.
+desk-part-ketones-help = What is injected at which ketones and which glucose.
+# Field.
+field-ketone-test = Test at home
+# What it is for, under the field.
+field-ketone-test-help = Which meter or strip the person has.
+# A choice.
+desk-test-blood = Blood meter
+# A choice.
+desk-test-urine = Urine strips
+# A choice.
+desk-test-none = None
+# Field.
+field-act-from = Ketones act from
+# What it is for, under the field.
+field-act-from-help = It must be one of the edges of the table.
+# Field.
+field-ketone-fall = Expected fall of ketones
+# What it is for, under the field.
+field-ketone-fall-help = What a working dose lowers by the next look.
+# Field.
+field-combine = Extra and correction
+# What it is for, under the field.
+field-combine-help = Take the greater of both, or the extra alone.
+# A choice.
+desk-combine-greater = The greater of the two
+# A choice.
+desk-combine-replace = The extra alone
+# Field.
+field-table = The ketone table
+# What it is for, under the field.
+field-table-help = Edges, cells, repeats and calls. An empty cell is missing.
+# Field.
+field-hi = When the meter shows HI
+# What it is for, under the field.
+field-hi-help = There is no number, so no correction can be worked out.
+# Field.
+field-any-glucose = At any glucose
+# What it is for, under the field.
+field-any-glucose-help = Needed in pregnancy or with an SGLT2 inhibitor.
+# Field.
+field-carbs-below = Carbohydrate only below
+# What it is for, under the field.
+field-carbs-below-help = Below this, ketones get food and no insulin.
+# Field.
+field-carbs-grams = That carbohydrate
+# What it is for, under the field.
+field-carbs-grams-help = Eaten with ketones when glucose is not high.
+# Heading of a part of the sheet.
+desk-part-limits = Limits
+# Under that heading.
+desk-part-limits-help = No dose ever goes past one of these.
+# Field.
+field-single = Most in one dose
+# What it is for, under the field.
+field-single-help = Whatever the sum says.
+# Field.
+field-share = Most in one dose, by daily total
+# What it is for, under the field.
+field-share-help = A share: 0.2 is a fifth of the daily total.
+# Field.
+field-rolling = Most within the hours of action
+# What it is for, under the field.
+field-rolling-help = A share of the daily total, all doses together.
+# Field.
+field-lock = Hours between corrections
+# What it is for, under the field.
+field-lock-help = No correction by needle sooner than this.
+# Field.
+field-doses-call = Doses before a call
+# What it is for, under the field.
+field-doses-call-help = After so many, and still high: call, no number.
+# Field.
+field-ceiling = Count glucose up to
+# What it is for, under the field.
+field-ceiling-help = A higher reading counts as this one.
+# Field.
+field-rounding = Rounding
+# What it is for, under the field.
+field-rounding-help = To the mark of the syringe or the click of the pen.
+# A choice.
+desk-round-down = Down
+# A choice.
+desk-round-nearest = To the nearest
+# Heading of a part of the sheet.
+desk-part-squaring = Squaring
+# Under that heading.
+desk-part-squaring-help = How the pump learns of a dose by needle.
+# Field.
+field-ways = Ways this pump allows
+# What it is for, under the field.
+field-ways-help = Tick each that the person has practised.
+# A choice.
+desk-way-off-body = Delivered off-body, over a sink
+# A choice.
+desk-way-paused = Automation paused
+# Field.
+field-preferred = The usual way
+# What it is for, under the field.
+field-preferred-help = One of those ticked above.
+# Field.
+field-pause = Hours of pause
+# What it is for, under the field.
+field-pause-help = How long automation stays off after a dose.
+# Heading of a part of the sheet.
+desk-part-offpump = Off the pump
+# Under that heading.
+desk-part-offpump-help = When the pump is dead for longer.
+# Field.
+field-long-factor = Long-acting against basal
+# What it is for, under the field.
+field-long-factor-help = 1.0 is the basal of a whole day.
+# Field.
+field-parts = Injections a day
+# What it is for, under the field.
+field-parts-help = Of the long-acting insulin.
+# Field.
+field-cutover = Back on the pump after
+# What it is for, under the field.
+field-cutover-help = Hours after the last long-acting injection.
+# Field.
+field-bridge = Hours of one bridge dose
+# What it is for, under the field.
+field-bridge-help = Rapid-acting insulin until the long-acting works.
+# Field.
+field-reduced = Basal while both work
+# What it is for, under the field.
+field-reduced-help = A share of the usual basal. Leave empty for none.
+# Heading of a part of the sheet.
+desk-part-low = Low glucose
+# Under that heading.
+desk-part-low-help = What to do first when glucose is low.
+# Field.
+field-low-below = Low is
+# What it is for, under the field.
+field-low-below-help = At and under this: sugar, no insulin.
+# Field.
+field-very-low = Very low is
+# What it is for, under the field.
+field-very-low-help = At and under this: somebody stays with them.
+# Field.
+field-low-grams = Sugar
+# What it is for, under the field.
+field-low-grams-help = Taken at once.
+# Field.
+field-recheck = Test again after
+# What it is for, under the field.
+field-recheck-help = Minutes after the sugar.
+# Field.
+field-glucagon = Glucagon
+# What it is for, under the field.
+field-glucagon-help = Kind and dose, such as “nasal 3 mg”. Empty: none.
+# Heading of a part of the sheet.
+desk-part-contacts = Contacts
+# Under that heading.
+desk-part-contacts-help = At least one must answer at night.
+# Field.
+field-contacts = Contacts
+# What it is for, under the field.
+field-contacts-help = The team first. A school phones home as well.
+# Heading of a part of the sheet.
+desk-part-emergency = Emergency number
+# Under that heading.
+desk-part-emergency-help = The number of the place where the person lives.
+# Field.
+field-emergency = Emergency number
+# What it is for, under the field.
+field-emergency-help = As it is dialled there, such as 112.
+# Heading of a part of the sheet.
+desk-part-school = School
+# Under that heading.
+desk-part-school-help = Leave it empty where no school acts on this plan.
+# Field.
+field-prescriber = Orders signed by
+# What it is for, under the field.
+field-prescriber-help = Name of the prescriber.
+# Field.
+field-orders-expire = Orders expire
+# What it is for, under the field.
+field-orders-expire-help = Year, month, day.
+# Field.
+field-may-inject = Who may inject
+# What it is for, under the field.
+field-may-inject-help = One line each.
+# Field.
+field-calculation = How the dose is found
+# What it is for, under the field.
+field-calculation-help = The table, or also the sum.
+# A choice.
+desk-calc-table = Only the printed table
+# A choice.
+desk-calc-allowed = The sum is allowed
+# Field.
+field-call-first = Call before more than
+# What it is for, under the field.
+field-call-first-help = Units. The school phones before a larger dose.
+# Field.
+field-staff = Staff
+# What it is for, under the field.
+field-staff-help = One line each: name and task.
+# Field.
+field-storage = Where it is kept
+# What it is for, under the field.
+field-storage-help = Insulin, syringes, sugar, ketone strips.
+# Field.
+field-nurse-on = Reviewed by the nurse on
+# What it is for, under the field.
+field-nurse-on-help = Year, month, day.
+# Heading of a part of the sheet.
+desk-part-travel = Travel
+# Under that heading.
+desk-part-travel-help = Leave it empty where it does not matter.
+# Field.
+field-offset = Clock at home
+# What it is for, under the field.
+field-offset-help = Hours ahead of world time, such as +01:00.
+# Field.
+field-languages = Languages
+# What it is for, under the field.
+field-languages-help = Codes, one line each, such as en or pt-BR.
+# Heading of a part of the sheet.
+desk-part-notes = Notes
+# Under that heading.
+desk-part-notes-help = What the numbers cannot say.
+# Field.
+field-notes = Notes
+# What it is for, under the field.
+field-notes-help = At most 240 letters.
+# A place in the plan.
+place-column = Glucose edge
+# A place in the plan.
+place-columns = Glucose edges
+# A place in the plan.
+place-rows = Ketone rows
+# A place in the plan.
+place-row = Ketone row
+# A place in the plan.
+place-row-from = Ketone edge
+# A place in the plan.
+place-urine = Strip words
+# A place in the plan.
+place-repeat = Repeat after
+# A place in the plan.
+place-call = Call
+# A place in the plan.
+place-cells = Cells of a row
+# A place in the plan.
+place-contact-name = Contact, name
+# A place in the plan.
+place-contact-relation = Contact, who it is
+# A place in the plan.
+place-contact-phone = Contact, phone
+# A place in the plan.
+place-contact-when = Contact, when
+# A place in the plan.
+place-by = Agreed by
+# A place in the plan.
+place-role = Role
+# A place in the plan.
+place-on = Agreed on
+# A place in the plan.
+place-status = State
+# A place in the plan.
+place-house-rules = House rules
+# A place in the plan.
+place-retyped = Retyped, with reason
+# A place in the plan.
+place-revision = Revision
+
+## The desk: the story of an incident
+
+# Heading: the last incident, told in order afterwards.
+story-title = The last incident
+# On that page, where the record holds none.
+story-none = This record holds no incident.
+# $day: a written day; $from: clock time.
+story-when = It begins on { $day } at { $from }.
+# $clock, $day: when it was closed.
+story-closed = It was closed on { $day } at { $clock }.
+# $clock, $day: the last thing that was written down.
+story-open = It was not closed. The last entry is of { $day }, { $clock }.
+# Heading above three lengths of time. $clock: when the first high glucose was read.
+story-from-high = Time from the first high glucose, { $clock }
+# The same, where no high glucose is written down. $clock: when the trouble was suspected.
+story-from-suspicion = Time from the first suspicion, { $clock }
+# Label of a length of time.
+story-to-ketones = To the ketone test
+# Label of a length of time.
+story-to-needle = To the injection by needle
+# Label of a length of time.
+story-to-set = To the new infusion set
+# $minutes: a number of minutes. Keep it short.
+story-minutes = { $minutes } min
+# $clock: when it was.
+story-at = at { $clock }
+# In place of a length of time: it is not written down, so perhaps it never happened.
+story-never = Not written down
+# Heading above the picture.
+story-picture-title = The incident as a picture
+# The picture in words. $from, $to: clock times; $readings, $tests, $needles: numbers.
+story-picture = Picture from { $from } to { $to }. Glucose readings: { $readings }. Ketone tests: { $tests }. Injections: { $needles }.
+# $value: glucose; $clock.
+story-picture-highest = The highest glucose is { $value } at { $clock }.
+# Below the picture: what the shapes mean.
+story-picture-key = Dots are glucose. A triangle is a needle. A square is the pump. A cross is a change or a fault.
+# Short label in the picture, before the level above which glucose is high.
+story-high = high
+# Short label in the picture, before the level at which glucose is low.
+story-low = low
+# Short label in the picture.
+story-lane-ketones = ketones
+# Short label in the picture.
+story-lane-insulin = insulin
+# Short label in the picture.
+story-lane-changes = changes
+# Heading above the table.
+story-table-title = What happened, and what the plan led to
+# Head of a column.
+story-col-clock = Time
+# Head of a column.
+story-col-what = What happened
+# Head of a column.
+story-col-led = The plan led to
+# $grams: a number.
+story-led-grams = Carbohydrate: { $grams } grams
+# Part of what the plan led to.
+story-led-team = Call the team
+# Part of what the plan led to.
+story-led-emergency = Call for emergency help
+# $rule: short name of a rule.
+story-rule = Rule { $rule }
+# $rule, $gate: short names of a rule and of what held the dose back.
+story-rule-gate = Rule { $rule }, held by { $gate }
+# A struck dose that goes on counting until the team agreed.
+story-struck-counts = Struck, still counted
+# Ketones that were not tested when a dose was given.
+story-ketones-unknown = Ketones not tested
+# $dose, $insulin: what went in by mistake.
+story-mistake-dose = { $dose }, { $insulin }
+# How much went in by mistake is not known.
+story-mistake-unknown = The number of units is not known
+# $dose: what was ordered on the telephone.
+story-order-dose = Ordered: { $dose }
+# $text: what the person typed, word for word.
+story-typed = “{ $text }”
+# A note without a text.
+story-note-empty = A note without words
+# $count: number of entries.
+story-left-out = Later entries left out here: { $count }.
+# $print: groups of digits; $engine: a version.
+story-now = Worked out by the plan { $print }, version { $engine }.
+# This page blames nobody.
+story-no-judge = It tells what happened. It judges nobody.
+# $days: written days of earlier incidents.
+story-others = Earlier incidents in this record: { $days }.
+# After that list, when it is not complete.
+story-more-others = There are more before these.
+# Button.
+story-print = Print this page
+# Below it.
+story-print-sub = One sheet, black and white
+# Button.
+story-csv = Save as a table
+# Below it.
+story-csv-sub = A CSV file for a spreadsheet
+# Button.
+story-fhir = Save for the clinic
+# Below it.
+story-fhir-sub = A FHIR file of the whole record. It names the person and the day of birth.
+# After a file was made.
+story-file-made = The file is made. Look in your downloads.
+# Head of a column in the file.
+csv-day = Day
+# Head of a column in the file.
+csv-clock = Time
+# Head of a column in the file.
+csv-minute = Minutes from the start
+# Head of a column in the file.
+csv-event = What happened
+# Head of a column in the file.
+csv-struck = Struck
+# Head of a column in the file.
+csv-led = The plan led to
+# Head of a column in the file.
+csv-dose = Dose
+# Head of a column in the file.
+csv-more = More
+# Head of a column in the file.
+csv-rule = Rule
+# Head of a column in the file.
+csv-at = Exact time
+# Head of a column in the file.
+csv-kind = Kind of entry
+
 ## The record
+
+# Button on the page of the record: the last incident on one page.
+story-entry = The last incident on one page
+# Below it.
+story-entry-sub = To look at with your team, to print or to save
 
 # In the record.
 record-opened = The incident began

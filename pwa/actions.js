@@ -152,6 +152,7 @@ export const actions = tools => {
         offer(parts.plan, elements(members(parts.record).events), { isFile: true });
       } else offer(text, [], { isFile: true });
     },
+    offerPlan(text) { offer(text, [], { isFile: true }); },
     dropCandidate() { state.candidate = null; },
     async takePlan() {
       const { text, events: brought } = state.candidate;

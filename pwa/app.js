@@ -3,7 +3,7 @@
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
 import * as store from './store.js';
-import { reader } from './words.js';
+import { bedsideWords, deskWords, reader } from './words.js';
 import * as act from './actions.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -14,14 +14,14 @@ import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
-const views = { ...startViews, ...questionViews, ...adviceViews };
+const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view() };
 const root = document.getElementById('app');
-let words;
+let words, wordsOfDesk, desk;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, trouble: null,
-  engine: '', release: '', order,
+  engine: '', release: '', order, desk: false, face: null,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -123,7 +123,7 @@ const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
   render(views[name](state, words, send), root);
-  const place = `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  const place = name === 'desk' ? `desk ${desk.place()}` : `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   const heading = root.querySelector('h1');
@@ -188,6 +188,52 @@ const add = async event => {
 const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible };
 const actions = act.actions(tools);
 
+// What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
+const fetched = async (style, load) => {
+  const link = document.createElement('link');
+  Object.assign(link, { rel: 'stylesheet', href: style });
+  const styled = new Promise(done => { link.onload = link.onerror = done; });
+  document.head.append(link);
+  if (wordsOfDesk) { words.add(wordsOfDesk()); wordsOfDesk = null; }
+  return (await Promise.all([load(), styled]))[0];
+};
+const openStory = async () => {
+  if (!views.story) {
+    const page = await fetched('desk/story/story.css', () => import('./desk/story/story.js'));
+    Object.assign(actions, page.actions(tools));
+    views.story = page.story;
+  }
+  const told = ask('incident', {});
+  if (told.refused) throw new Error(`incident: ${JSON.stringify(told.refused)}`);
+  // Not kept as a draft: after a reload the record is told afresh, or not at all.
+  Object.assign(state, { told, dayWords: day, said: null, panel: { name: 'story', ids: {} } });
+};
+Object.assign(actions, { openStory });
+
+// The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
+const atDesk = () => /^#desk(\/|$)/.test(location.hash);
+const openDesk = async () => {
+  if (!desk) {
+    const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
+    desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail,
+      offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
+  }
+  await desk.enter(location.hash);
+};
+const face = async () => {
+  const wanted = atDesk();
+  if (wanted) await openDesk();
+  if (wanted !== state.desk) { state.desk = wanted; try { await store.put('face', wanted ? 'desk' : 'bedside'); } catch { state.kept = false; } }
+};
+// Whatever was open last opens again, but an incident comes before the desk.
+const firstFace = async () => {
+  const incident = state.holds?.incident || state.holds?.unanswered || state.holds?.looks?.length;
+  if (incident && atDesk()) history.replaceState(null, '', './');
+  if (!incident && !location.hash && state.face === 'desk') history.replaceState(null, '', '#desk');
+  if (atDesk()) { await inTurn(face); await refresh(); }
+  addEventListener('hashchange', () => { inTurn(face); refresh(); });
+};
+
 // The keeper of a later release waits beside the one in use, and is the one that knows of it.
 let registration;
 const keeper = () => registration?.waiting ?? navigator.serviceWorker?.controller;
@@ -222,7 +268,7 @@ const openStore = async () => {
     }
     const kept = JSON.parse((await store.get('draft')) ?? '{}');
     Object.assign(state, { draft: kept.draft ?? null, panel: kept.panel ?? null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
-    state.nightChoice = (await store.get('night')) ?? 'auto';
+    [state.nightChoice, state.face] = [(await store.get('night')) ?? 'auto', await store.get('face')];
     // Some browsers ask the person first: the page does not wait for that.
     store.persist().then(answer => { state.persisted = answer; });
   } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); }
@@ -233,6 +279,7 @@ const begin = async () => {
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
   await refresh();
+  await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
   const back = () => { act.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
   setInterval(back, 20000);
@@ -256,7 +303,8 @@ const asWriter = async () => {
 
 const start = async () => {
   const [source] = await Promise.all([fetch('i18n/en.ftl').then(answer => { if (!answer.ok) throw new Error('words'); return answer.text(); }), core.load()]);
-  words = reader('en-GB', source);
+  words = reader('en-GB', bedsideWords(source));
+  wordsOfDesk = () => deskWords(source);
   const version = core.ask('version', '{}');
   state.engine = String(version.engine);
   state.release = self.RELEASE?.id ?? '-';

@@ -7,11 +7,22 @@ export class NotKept extends Error {}
 let db;
 
 export const open = async () => {
-  db = await openDB('stopgap', 1, {
-    upgrade(fresh) {
-      fresh.createObjectStore('plans', { autoIncrement: true });
-      fresh.createObjectStore('events', { autoIncrement: true }).createIndex('id', 'id', { unique: true });
-      fresh.createObjectStore('desk');   // the draft and the settings, one text a key
+  db = await openDB('stopgap', 2, {
+    // Each step adds; none rewrites what an earlier one laid down.
+    upgrade(older, from, to, turn) {
+      if (from < 1) {
+        older.createObjectStore('plans', { autoIncrement: true });
+        older.createObjectStore('events', { autoIncrement: true }).createIndex('id', 'id', { unique: true });
+        older.createObjectStore('desk');   // the draft and the settings, one text a key
+      }
+      if (from < 2) {
+        // An id is one person's own: two records may hold the same one.
+        const events = turn.objectStore('events');
+        events.deleteIndex('id');
+        events.createIndex('own', ['plan', 'id'], { unique: true });
+        older.createObjectStore('shelf');  // the people of an educator: one text a plan id, as it was typed
+        older.createObjectStore('revisions', { autoIncrement: true }).createIndex('plan', 'plan');   // what was agreed, superseded, withdrawn
+      }
     },
     // Another tab wants a newer shape: let go at once, so that it is not blocked.
     blocking() { db.close(); },
@@ -37,9 +48,9 @@ const sure = async (deed) => {
 
 export const addEvent = (plan, id, text) => sure(async () => {
   await write('events', async events => {
-    if (await events.index('id').getKey(id) === undefined) await events.add({ id, plan, text });
+    if (await events.index('own').getKey([plan, id]) === undefined) await events.add({ id, plan, text });
   });
-  const back = await db.getFromIndex('events', 'id', id);
+  const back = await db.getFromIndex('events', 'own', [plan, id]);
   if (back === undefined) throw new NotKept('event');
 });
 
@@ -60,7 +71,39 @@ export const put = (key, text) => sure(async () => {
 export const get = async key => (await db.get('desk', key)) ?? null;
 
 export const removeEverything = () => sure(async () => {
-  const turn = db.transaction(['plans', 'events', 'desk'], 'readwrite', { durability: 'strict' });
-  await Promise.all(['plans', 'events', 'desk'].map(name => turn.objectStore(name).clear()));
+  const turn = db.transaction(['plans', 'events', 'desk', 'shelf', 'revisions'], 'readwrite', { durability: 'strict' });
+  await Promise.all(['plans', 'events', 'desk', 'shelf', 'revisions'].map(name => turn.objectStore(name).clear()));
+  await turn.done;
+});
+
+// The desk. What is typed is written with every key; only an agreed revision is worth waiting for the disk.
+export const shelf = async () => Object.fromEntries(await Promise.all((await db.getAllKeys('shelf')).map(async id => [id, await db.get('shelf', id)])));
+export const putOnShelf = async (id, text) => {
+  const turn = db.transaction('shelf', 'readwrite', { durability: 'relaxed' });
+  turn.store.put(text, id);
+  turn.commit();   // at once: the page may be gone before the browser would do it by itself
+  await turn.done;
+};
+// What goes together is written in one turn: the old revision is superseded and the new one agreed, or neither.
+export const addRevisions = (plan, texts, engine) => sure(async () => {
+  await write('revisions', async revisions => { for (const text of texts) await revisions.add({ plan, text, engine }); });
+  if ((await db.getAllFromIndex('revisions', 'plan', plan)).at(-1)?.text !== texts.at(-1)) throw new NotKept('revision');
+});
+export const revisions = async () => db.getAll('revisions');
+export const eventTexts = async () => {
+  const byPlan = {};
+  for (const event of await db.getAll('events')) (byPlan[event.plan] ??= []).push(event.text);
+  return byPlan;
+};
+
+// Everything of one person, in one turn: all of it goes, or nothing does. The record of the plan this device uses stays with it.
+export const removePerson = (plan, keepRecord) => sure(async () => {
+  const turn = db.transaction(['shelf', 'revisions', 'events'], 'readwrite', { durability: 'strict' });
+  turn.objectStore('shelf').delete(plan);
+  const revisions = turn.objectStore('revisions');
+  for (const key of await revisions.index('plan').getAllKeys(plan)) revisions.delete(key);
+  if (!keepRecord) {
+    for (let entry = await turn.objectStore('events').openCursor(); entry; entry = await entry.continue()) if (entry.value.plan === plan) entry.delete();
+  }
   await turn.done;
 });

@@ -2,11 +2,16 @@
 // hole in it can be read as its opposite.
 import { FluentBundle, FluentResource } from './vendor/fluent/index.js';
 
+// The words of the desk stand in sections of their own. The bedside starts without reading them.
+const deskSections = /\n## The desk[^]*?(?=\n## (?!The desk)|$)/g;
+export const bedsideWords = source => source.replace(deskSections, '');
+export const deskWords = source => (source.match(deskSections) ?? []).join('');
+
 export const reader = (language, source) => {
   const bundle = new FluentBundle(language);
-  const faults = bundle.addResource(new FluentResource(source));
-  if (faults.length) throw faults[0];
-  return (id, slots = {}) => {
+  const add = text => { const faults = bundle.addResource(new FluentResource(text)); if (faults.length) throw faults[0]; };
+  add(source);
+  const say = (id, slots = {}) => {
     const message = bundle.getMessage(id);
     if (!message?.value) throw new Error(`There is no message ${id}`);
     for (const [slot, value] of Object.entries(slots))
@@ -16,4 +21,5 @@ export const reader = (language, source) => {
     if (problems.length) throw new Error(`${id}: ${problems[0].message}`);
     return text;
   };
+  return Object.assign(say, { add });
 };

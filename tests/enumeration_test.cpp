@@ -126,6 +126,7 @@ struct RecordClass {
   std::int64_t since_correction = -1;
   Then glucose_then = Then::nothing;     // at the pump's correction
   bool leak = false, off = false, mistake = false, off_body_in_body = false, off_body_unsure = false, doubled = false;
+  bool could_go_low_since = false;       // at a reading after it
   bool last_acting = false, last_help = false;
   bool quiet_before = false;             // the glucose before was under the middle, and the blood before under 0.6
 };
@@ -228,6 +229,12 @@ std::vector<RecordClass> record_classes() {
   add({.name = "off the body, not sure, much on board",
        .events = {with(EventKind::offBody, 10, [](Event& event) { event.units = much; event.tubing_end = TubingEnd::unsure; })},
        .much_on_board = true, .much_if_pump_counts = true, .off_body_unsure = true});
+  add({.name = "off the body, not sure, could go low hours ago",
+       .events = {with(EventKind::offBody, 260, [](Event& event) { event.units = Insulin::units(1); event.tubing_end = TubingEnd::unsure; }), glucose(255, 45)},
+       .off_body_unsure = true, .could_go_low_since = true});
+  add({.name = "a dose, then the pump, could go low hours ago",
+       .events = {injection(268, little, 0), correction(265, Insulin::units(1), Then::nothing), glucose(255, 45)},
+       .incident = true, .needle_doses = 1, .since_needle = 268, .since_correction = 265, .doubled = true, .could_go_low_since = true});
   add({.name = "ketones 1.0 an hour ago", .events = {ketone(60, 10)}, .last_acting = true});
   add({.name = "ketones 3.0 at 240", .events = {ketone(240, 30)}, .last_acting = true, .last_help = true});
   add({.name = "ketones 3.0 at 241", .events = {ketone(241, 30)}});
@@ -296,7 +303,8 @@ class Reading {
     off = r.off || c.fault == Fault::pumpDead;
     const bool untested = k.not_tested || k.no_strips;
     last_acting = untested && (k.last_acting || (k.age == 0 && r.last_acting));
-    help = k.help || (untested && (k.last_help || (k.age == 0 && r.last_help)));
+    // A strip that shows nothing takes no 3.0 of the last hours back.
+    help = k.help || ((untested || k.faint_strip) && (k.last_help || (k.age == 0 && r.last_help)));
     unknown = untested || (k.faint_strip && s.danger);
     fell = k.acting && k.number && r.ketones_were_higher;
     failed = r.since_correction >= 60 && (r.since_correction < 120 ? r.glucose_then == Then::lower || (g.word == Word::HI && r.glucose_then != Then::nothing)
@@ -316,7 +324,7 @@ class Reading {
       case Rule::EMR:
         return help || s.severe || no_mouth || ((is(Sign::vomitedAgain) || is(Sign::bellyPain)) && (k.acting || unknown || g.high)) ||
                (is(Sign::vomitedOnce) && k.acting);
-      case Rule::TOO: return x.rapid_mistake || r.mistake || r.off_body_in_body || ((r.off_body_unsure || r.doubled) && could);
+      case Rule::TOO: return x.rapid_mistake || r.mistake || r.off_body_in_body || ((r.off_body_unsure || r.doubled) && (could || r.could_go_low_since));
       case Rule::LOW: return g.low;
       case Rule::FAL: return number() && g.below_trigger && (would || (g.below_middle && !k.acting && could));
       case Rule::PLN: return !p.usable;
@@ -370,7 +378,7 @@ TEST(Enumeration, OneRuleDecidesEveryCombinationAndEveryRuleDecidesSome) {
     p.set(plan);
     for (const RecordClass& r : record_classes()) {
       const Record record{"", r.events};
-      const History history = History::of(record);
+      const History history = History::of(record, night().instant);
       for (const GlucoseClass& g : glucoses)
         for (const KetoneClass& k : ketones)
           for (const SignClass& s : signs)

@@ -135,7 +135,7 @@ TEST_P(EveryReading, DosesCallsAndWhatIsMissing) {
     if (++failures <= 5) ADD_FAILURE() << what << ": " << told({plan(), record, situation});
   };
   for (const Record& record : records_around_every_clock(plan())) {
-    const History history = History::of(record);
+    const History history = History::of(record, night().instant);
     const auto ask = [&](const Situation& situation) {
       ++asked;
       const Advice advice = evaluate(plan(), history, situation);
@@ -212,7 +212,7 @@ TEST(DrawnNights, EveryDoseIsWithinItsLimits) {
   for_drawn_nights(nights_drawn, [&](const Night& night) {
     const Advice advice = night.advice();
     doses += !rescue_of(advice).is_zero();
-    return wrong_with_the_dose(night.plan, History::of(night.record), night.situation, advice);
+    return wrong_with_the_dose(night.plan, History::of(night.record, night.situation.now.instant), night.situation, advice);
   });
   EXPECT_GT(doses, 1000);
 }
@@ -258,7 +258,7 @@ TEST(DrawnNights, AFurtherInjectionNeverGivesALargerDoseWhileItActs) {
   std::int64_t tried = 0;
   for_drawn_nights(nights_drawn, [&](Night night) -> std::string {
     std::erase_if(night.record.events, [](const Event& event) { return event.kind == EventKind::doseShown; });
-    const History history = History::of(night.record);
+    const History history = History::of(night.record, night.situation.now.instant);
     if (!rules::incident_at(history, night.situation.now.instant).suspected_since) return {};
     const Event* last = nullptr;
     for (const auto& [event, struck] : history.entries())
@@ -302,7 +302,7 @@ TEST(EitherUnit, DecidesAlikeOffTheHalfStepAroundAnEdge) {
       });
       if (near_an_edge) continue;
       for (const Record& record : records) {
-        const History history = History::of(record);
+        const History history = History::of(record, night().instant);
         for (const std::int64_t tenths : {0, 3, 6, 15, 29, 30}) {
           const Advice one = evaluate(*plan, history, situation_of(typed, blood(tenths))), two = evaluate(*plan, history, situation_of(same, blood(tenths)));
           ++compared;

@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// The native program and the WebAssembly module answer the same bytes: generated requests of the calls that read a record or a
+// The native program and the WebAssembly module answer the same bytes: generated requests of every call that reads a record or a
 // plan, and the same requests damaged in every way a text can be.
 //   node tests/same_answers.mjs [COUNT] [SEED]
 import { spawn } from 'node:child_process';
@@ -79,6 +79,8 @@ const damages = [
 
 const holdsOf = ({ plan, record, situation }) => JSON.stringify({ plan, record, now: situation.now, ...(draw.chance(0.2) ? { curve: true } : {}) });
 
+const storyOf = ({ plan, record }) => JSON.stringify({ plan, record });
+
 const made = [...requests(count, seed)];
 const asked = made.map(request => JSON.stringify(request));
 await compare('advise', asked, false);
@@ -86,6 +88,11 @@ await compare('holds', made.slice(0, Math.ceil(count / 2)).map(holdsOf), false);
 const damaged = list => list.map(text => draw.pick(damages)(text));
 await compare('advise', damaged(asked.slice(0, Math.ceil(count / 2))));
 await compare('holds', damaged(made.slice(0, Math.ceil(count / 4)).map(holdsOf)));
+for (const call of ['incident', 'exportFhir']) {
+  const told = made.slice(0, Math.ceil(count / 5)).map(storyOf);
+  await compare(call, told, false);
+  await compare(call, damaged(told));
+}
 const plans = made.slice(0, Math.ceil(count / 10)).map(({ plan }) => plan);
 const reviews = plans.map(plan => JSON.stringify({ plan }));
 const pairs = plans.map((before, at) => JSON.stringify({ before, after: plans[(at + 1) % plans.length] }));

@@ -87,9 +87,9 @@ TEST(School, ASensorHasNoCorrectionInAnyCell) {
 
 TEST(School, InsulinThatStillActsIsOnNoSheet) {
   // No incident yet, so 2 units by the pump at 12:09 all count: (350 - 110) / 80 - 2.00 = 1.00, the ketones' 1.68 are more, down
-  // to 1.5 units. The sheet's row from 350 says 3 units. The less is given, and only after a call.
+  // to 1.5 units. The row from 320 says (320 - 110) / 80, down to 2.5. The less is given, after a call.
   const Json events = Json::array({{{"at", "2026-11-25T12:09:00+01:00"}, {"kind", "pumpDose"}, {"units", 2}, {"purpose", "meal"}}});
-  EXPECT_EQ(dose(asked::advise(child(), nothing, school(350, 0.8))), "3 units");
+  EXPECT_EQ(dose(asked::advise(child(), nothing, school(350, 0.8))), "2.5 units");
   const Json answer = asked::advise(child(), events, school(350, 0.8));
   EXPECT_EQ(dose(answer), "1.5 units");
   EXPECT_EQ(answer["callFirst"], true);

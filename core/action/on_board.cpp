@@ -68,7 +68,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
   const Covered covered = what_is_covered(entries, situation, now);
   for (const auto& [event, struck] : entries) {
     const Instant at = event->at.instant;
-    if (now - at > action) continue;
+    if (now - at > action || (span.until && at > *span.until)) continue;
     switch (event->kind) {
       case EventKind::injection: {
         if (event->insulin != InsulinType::rapid) break;

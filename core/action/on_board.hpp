@@ -24,6 +24,7 @@ struct OnBoard {
 struct SuspectedSpan {
   std::optional<Instant> since;        // no value: no incident, every pump dose counts
   std::optional<Instant> set_changed;  // the latest change of the set since then
+  std::optional<Instant> until{};      // what was recorded later is left out; no value: nothing is
 };
 
 // `situation` may be missing (the `holds` call). A mistake in the situation acts from now; one already recorded at this very

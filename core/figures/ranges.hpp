@@ -81,6 +81,7 @@ inline constexpr std::size_t most_rows = 6, most_columns = 6, most_schedule_entr
 inline constexpr std::size_t most_looks = 6, most_school_names = 12, most_languages = 8, most_retyped = 60;
 inline constexpr std::size_t language_length = 8, path_length = 120, word_list_length = 20, shown_length = 40;
 inline constexpr std::size_t most_events = 20000;
+inline constexpr std::size_t most_story_rows = 400, most_other_incidents = 60;
 inline constexpr std::size_t plan_bytes = 64 * 1024, record_bytes = 4 * 1024 * 1024, situation_bytes = 64 * 1024;
 inline constexpr int depth = 16;
 

@@ -11,6 +11,8 @@ struct Source {
 };
 
 inline constexpr Source loinc{"loinc", "LOINC part LG7967-5, molar mass of glucose 180.156 g/mol", "https://loinc.org/LG7967-5"};
+inline constexpr Source loinc_codes{"loinc-codes", "LOINC, single codes as catalogue pages give them", "https://loinc.org"};
+inline constexpr Source ucum{"ucum", "UCUM, table of common codes", "https://ucum.org"};
 inline constexpr Source hypo_2023{"hypo-2023", "Glucose levels 1 to 3 of 2023, as reported",
                                   "https://bestpractice.bmj.com/topics/en-us/3000305/criteria"};
 inline constexpr Source rch_line{"rch-line", "Royal Children's Hospital Melbourne, Insulin pump line failure, October 2024",

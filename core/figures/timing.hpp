@@ -37,4 +37,7 @@ inline constexpr Figure<std::int64_t> child_weight_days{
 inline constexpr Figure<std::int64_t> adult_weight_days{
     "adult-weight-days", 365, "days", "common practice", "an adult's weight and daily total are older: say so", Mark::practice, {2026, 11, 25}};
 
+inline constexpr Figure<std::int64_t> review_notice_days{
+    "review-notice-days", 30, "days", "common practice", "time to find an appointment before the review date", Mark::practice, {2026, 11, 25}};
+
 }  // namespace stopgap::figures

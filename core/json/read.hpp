@@ -14,5 +14,7 @@ Record read_record(const Node& node, std::string_view path, const std::string* p
 Situation read_situation(const Node& node, std::string_view path, const Plan& plan, Refusals& refusals);
 // "now" of the calls that take no situation.
 Moment read_now(const Node& node, std::string_view path, Refusals& refusals);
+std::optional<Day> read_day(const Node& node, std::string_view path, Refusals& refusals);
+std::optional<GlucoseUnit> read_glucose_unit(const Node& node, std::string_view path, Refusals& refusals);
 
 }  // namespace stopgap::json

@@ -116,16 +116,16 @@ void read_kind(Fields& fields, Event& event) {
       fill(event.refers_to, id(fields.may("for")));
       return;
     case EventKind::order:
-      name(fields.need("by"));
+      fill(event.by, name(fields.need("by")));
       event.units = units_of(fields.may("units"));
       fill(event.insulin, word<InsulinType>(fields.may("insulin"), words::insulins));
-      sentence(fields.need("text"));
+      fill(event.text, sentence(fields.need("text")));
       return;
     case EventKind::alarmSet: event.due = instant_of(fields.need("due")); return;
-    case EventKind::note: sentence(fields.need("text")); return;
+    case EventKind::note: fill(event.text, sentence(fields.need("text"))); return;
     case EventKind::strike:
       fill(event.refers_to, id(fields.need("target")));
-      sentence(fields.need("reason"));
+      fill(event.text, sentence(fields.need("reason")));
       return;
   }
 }

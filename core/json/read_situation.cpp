@@ -92,4 +92,10 @@ Moment read_now(const Node& node, std::string_view path, Refusals& refusals) {
   return now;
 }
 
+std::optional<Day> read_day(const Node& node, std::string_view path, Refusals& refusals) { return day(root_item(node, path, refusals)); }
+
+std::optional<GlucoseUnit> read_glucose_unit(const Node& node, std::string_view path, Refusals& refusals) {
+  return word<GlucoseUnit>(root_item(node, path, refusals), words::glucose_units, Reason::wrongUnit);
+}
+
 }  // namespace stopgap::json

@@ -118,6 +118,13 @@ struct PlanChange {
   std::string before, after;
 };
 
+// A plan on the shelf: reviewDue shortly before its review date, inGrace after it, expired after the last day of grace.
+enum class Standing : std::uint8_t { draft, agreed, reviewDue, inGrace, expired, superseded, withdrawn };
+struct StandingAnswer {
+  Standing standing = Standing::draft;
+  Day last_day;
+};
+
 struct VersionAnswer {
   std::string_view engine;
   int plan_format = 1;

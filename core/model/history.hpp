@@ -1,6 +1,8 @@
 // The record as the rules see it: which events still count after strikes.
 // A struck injection, pump dose, off-body delivery, mistake or shown dose goes on counting until an answered call to the team
 // names the strike: a tap must not make insulin disappear. Any other struck event is ignored at once. A strike can be struck.
+// What lies in the future, by a clock that was wrong then or is wrong now, may warn but not reassure: a change, a pump or
+// automation back on, a refused dose, food, the end of an incident, an answered call do not count until their time has come.
 #pragma once
 #include <cstdint>
 #include <vector>
@@ -15,11 +17,15 @@ class History {
     bool struck;  // struck but still counting
   };
   // Leaves out whole kinds of events (a bit a kind), or one event: how the reasons of an advice are found.
-  static History of(const Record& record, std::uint32_t without_kinds = 0, const Event* without = nullptr);
+  static History of(const Record& record, Instant now, std::uint32_t without_kinds = 0, const Event* without = nullptr);
+  // The same, as far as this moment.
+  History up_to(Instant last) const;
   const std::vector<Entry>& entries() const { return entries_; }  // ascending by (instant, id)
+  bool from_the_future() const { return from_the_future_; }       // an event lies later than the clock's tolerance
 
  private:
   std::vector<Entry> entries_;
+  bool from_the_future_ = false;
 };
 
 }  // namespace stopgap

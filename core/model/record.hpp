@@ -77,6 +77,8 @@ struct Event {
   CallTo call_to = CallTo::team;           // call
   bool answered = false;                   // call
   std::string refers_to;                   // doseRefused and injection: shown; carbs and call: for; strike: target
+  std::string text;                        // note, order; strike: the reason. Told again, never read by a rule
+  std::string by;                          // order
 
   // The correction and ketone share of a needle injection: all of it when no parts were given.
   Insulin rescue() const { return parts ? parts->rescue : units.value_or(Insulin{}); }

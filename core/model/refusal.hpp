@@ -1,6 +1,8 @@
 // Why a request was not answered: every reason at once, at most twenty, each with the JSON pointer of its place.
 #pragma once
+#include <algorithm>
 #include <cstdint>
+#include <iterator>
 #include <string>
 #include <vector>
 
@@ -23,6 +25,11 @@ inline constexpr std::size_t most_refusals = 20;
 class Refusals {
  public:
   void add(std::string path, Reason reason, std::string got = {}, std::string accepted = {}) {
+    // What was written wrongly is never hidden by what is not written yet: the last missing one gives way.
+    if (list_.size() == most_refusals && reason != Reason::missing) {
+      const auto last = std::find_if(list_.rbegin(), list_.rend(), [](const Refusal& refusal) { return refusal.reason == Reason::missing; });
+      if (last != list_.rend()) list_.erase(std::prev(last.base()));
+    }
     if (list_.size() < most_refusals) list_.push_back({std::move(path), reason, std::move(got), std::move(accepted)});
   }
   bool empty() const { return list_.empty(); }

@@ -54,8 +54,8 @@ void look_at_HI(Review& review) {
   const auto rescue = [](const Advice& advice) { return advice.dose ? advice.dose->rescue : Insulin{}; };
   const auto without_ketones = [&](const std::optional<Glucose>& glucose, rules::Basis basis, TimeOfDay time) {
     const Record record;
-    const History history = History::of(record);
     const Situation situation = table_cell_situation(plan, glucose, plan.ketones.rows.front().from, review.at(time));
+    const History history = History::of(record, situation.now.instant);
     const rules::Facts facts = rules::facts_of(plan, history, situation);
     return rules::rounded_rescue(facts, rules::rescue_working(facts, basis, false, Insulin{}));
   };

@@ -20,7 +20,7 @@ bool leads_to_a_dose(const Plan& plan, const KetoneRow& row, Glucose glucose) {
 Working working_at(const Review& review, const std::optional<Glucose>& glucose, const KetoneRow& row, TimeOfDay time, Basis basis, bool alone) {
   const Record record;
   const Situation situation = table_cell_situation(review.plan, glucose, row.from, review.at(time));
-  const History history = History::of(record);
+  const History history = History::of(record, situation.now.instant);
   return rules::rescue_working(rules::facts_of(review.plan, history, situation), basis, alone, Insulin{});
 }
 

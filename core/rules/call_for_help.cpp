@@ -1,6 +1,6 @@
-// CAL  The needle doses of the incident have reached what the plan allows before a call, the repeat span of the row (none: the
-//      lock) has passed, and it is still high, or ketones act and have not fallen. Then: call the team, no third number; a call
-//      unanswered for half an hour: call emergency.
+// CAL  The needle doses of the incident, and any that still acts though its incident was closed, have reached what the plan
+//      allows before a call, the repeat span of the row (none: the lock) has passed, and it is still high, or ketones act and
+//      have not fallen. Then: call the team, no third number; a call unanswered for half an hour: call emergency.
 // SGN  A danger sign is left under no other rule. Then: call the team, test both again in an hour.
 // Source: no fall after two extra doses: call R-06 [clinidiabet] [uva] [chop-path]. Edges: exactly at the span.
 #include "rules/rules.hpp"
@@ -8,7 +8,7 @@
 namespace stopgap::rules {
 
 bool holds_CAL(const Facts& facts) {
-  if (!facts.last_needle || facts.needle_doses_in_incident < facts.plan.limits.doses_before_call) return false;
+  if (!facts.last_needle || facts.needle_doses_toward_call < facts.plan.limits.doses_before_call) return false;
   if (facts.since(facts.last_needle) < facts.repeat_span()) return false;
   return facts.high || (facts.acting && !facts.fell);
 }

@@ -3,24 +3,15 @@
 #include <algorithm>
 #include <string_view>
 #include <unordered_set>
-#include "figures/action.hpp"
 #include "figures/ketones.hpp"
 #include "figures/timing.hpp"
+#include "rules/events.hpp"
+#include "rules/excess.hpp"
 
 namespace stopgap::rules {
 namespace {
 
 using Entries = std::vector<History::Entry>;
-
-bool is_needle_dose(const Event& event) {
-  return event.kind == EventKind::injection && event.insulin == InsulinType::rapid && !event.rescue().is_zero();
-}
-
-bool is_pump_correction(const Event& event) { return event.kind == EventKind::pumpDose && event.purpose == PumpPurpose::correction; }
-
-void later(std::optional<Instant>& latest, Instant at) {
-  if (!latest || *latest < at) latest = at;
-}
 
 const KetoneRow* row_of(const Plan& plan, const KetoneReading& reading) {
   const auto& rows = plan.ketones.rows;
@@ -52,14 +43,20 @@ bool is_known(const KetoneReading& reading) {
 // The last ketones of the record, or a stale reading of the situation: the higher of two at one instant.
 struct LastKetones {
   std::optional<Instant> at;
-  bool help_now = false, acting = false;
+  bool help_now = false, acting = false, help_later = false, acting_later = false;
   void consider(const Plan& plan, const KetoneReading& reading, Instant taken, Instant now) {
     if (!is_known(reading) || now - taken > figures::last_ketones_matter.value || (at && taken < *at)) return;
+    const KetoneRow* row = row_of(plan, reading);
+    const bool help = is_help_now(reading), acts = help || (row && row->from >= plan.ketones.act_from);
+    if (taken > now + figures::clock_tolerance.value) {  // from the future: it may warn, and takes nothing back
+      help_later |= help;
+      acting_later |= acts;
+      return;
+    }
     if (!at || taken > *at) help_now = acting = false;
     at = taken;
-    const KetoneRow* row = row_of(plan, reading);
-    help_now |= is_help_now(reading);
-    acting |= is_help_now(reading) || (row && row->from >= plan.ketones.act_from);
+    help_now |= help;
+    acting |= acts;
   }
 };
 
@@ -92,11 +89,12 @@ void read_ketones(Facts& facts, LastKetones& last) {
   facts.no_strips = reading.kind == KetoneKind::noStrips;
   facts.acting = facts.row && facts.row->from >= facts.plan.ketones.act_from;
   // A strip that shows nothing is not believed while a danger sign is there: strips miss what blood shows.
-  const bool doubtful_strip = reading.kind == KetoneKind::urine && reading.strip <= StripWord::trace && facts.danger;
+  const bool faint_strip = reading.kind == KetoneKind::urine && reading.strip <= StripWord::trace;
   const bool untested = facts.not_tested || facts.no_strips;
-  facts.unknown = untested || doubtful_strip;
-  facts.help_now = is_help_now(reading) || (untested && last.help_now);
-  facts.last_acting = untested && last.acting;
+  facts.unknown = untested || (faint_strip && facts.danger);
+  // Nor does it take back an emergency: 3.0 in the blood within the last hours stands until blood says otherwise.
+  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && (last.help_now || last.help_later));
+  facts.last_acting = untested && (last.acting || last.acting_later);
 }
 
 void read_signs(Facts& facts) {
@@ -150,6 +148,8 @@ void read_needle_doses(Facts& facts) {
         if (is_needle_dose(*event)) {
           facts.last_needle = event;
           if (facts.in_incident(at)) ++facts.needle_doses_in_incident;
+          // Closing an incident does not stop its insulin: what still acts goes on counting toward the call.
+          if (facts.in_incident(at) || facts.since(event) <= facts.plan.rapid.action) ++facts.needle_doses_toward_call;
         }
         if (!event->rescue().is_zero() || (event->parts && !event->parts->meal.is_zero())) later(facts.last_rapid_injection, at);
         break;
@@ -210,74 +210,39 @@ void judge_pump(Facts& facts) {
   facts.pump_failed = (corrects_by_itself && high_for_long && !facts.automation_paused) || facts.situation.pump_offers_nothing || facts.off_or_dead;
 }
 
-// Against the readings the last needle dose was decided on.
+// The readings the last needle dose was decided on: those it carries, or recorded beside it while they were fresh. An injection
+// typed in afterwards carries none.
+void read_what_the_last_needle_rested_on(Facts& facts) {
+  if (!facts.last_needle) return;
+  const Instant dose = facts.last_needle->at.instant;
+  facts.glucose_at_last_needle = facts.last_needle->glucose;
+  facts.ketones_at_last_needle = facts.last_needle->ketones;
+  for (const auto& [event, struck] : facts.history.entries()) {
+    const Instant at = event->at.instant;
+    if (at > dose) break;
+    if (event->kind == EventKind::glucose && !facts.last_needle->glucose && dose - at <= figures::glucose_reading_lasts.value)
+      facts.glucose_at_last_needle = event->glucose;
+    if (event->kind == EventKind::ketones && !facts.last_needle->ketones && dose - at <= figures::ketone_reading_lasts.value)
+      facts.ketones_at_last_needle = event->ketones;
+  }
+  if (facts.ketones_at_last_needle) facts.row_at_last_needle = row_of(facts.plan, *facts.ketones_at_last_needle);
+}
+
 bool has_fallen(const Facts& facts) {
   if (!facts.last_needle) return false;
   if (facts.acting) {
-    const auto& then = facts.last_needle->ketones;
+    const auto& then = facts.ketones_at_last_needle;
     return facts.blood_value && then && then->kind == KetoneKind::blood && then->blood - *facts.blood_value >= facts.plan.ketones.expected_fall;
   }
-  const auto& then = facts.last_needle->glucose;
+  const auto& then = facts.glucose_at_last_needle;
   if (facts.level != Level::number || !then || then->word != MeterWord::number) return false;
   const Glucose ceiling = facts.plan.limits.dosing_ceiling;
   return std::min(then->value, ceiling) - std::min(facts.G, ceiling) >= facts.plan.high.expected_fall;
 }
 
-void read_excess(Facts& facts) {
-  const Duration action = facts.plan.rapid.action;
-  const Duration long_action = facts.plan.long_acting ? facts.plan.long_acting->action
-                                                      : Duration::hours(figures::longest_long_acting_hours.value);
-  if (const auto& mistake = facts.situation.mistake) {
-    if (mistake->insulin == InsulinType::rapid) {
-      facts.mistake_rapid = true;
-      facts.mistake_units_unknown = !mistake->units;
-      later(facts.last_excess, facts.now);
-    } else {
-      facts.mistake_long = true;
-    }
-  }
-  for (const auto& [event, struck] : facts.history.entries()) {
-    if (event->kind != EventKind::mistake) continue;
-    const Duration since = facts.since(event);
-    if (event->insulin == InsulinType::rapid && since <= action) {
-      facts.mistake_rapid = true;
-      facts.mistake_units_unknown |= !event->units;
-      later(facts.last_excess, event->at.instant);
-    } else if (event->insulin == InsulinType::long_acting && since <= long_action) {
-      facts.mistake_long = true;
-    }
-  }
-}
-
-// Insulin the pump put in where it should not have: off-body into the body, or corrections on top of a needle dose.
-void read_doubling(Facts& facts) {
-  const Plan& plan = facts.plan;
-  const Insulin step = plan.syringe ? plan.syringe->step : plan.pen->step;
-  std::optional<Instant> needle;  // the earliest needle dose within lockHours
-  Insulin by_pump_after;
-  std::optional<Instant> last_pump_dose;
-  for (const auto& [event, struck] : facts.history.entries()) {
-    const Instant at = event->at.instant;
-    if (is_needle_dose(*event) && !needle && facts.since(event) < plan.limits.lock) needle = at;
-    if (event->kind == EventKind::pumpDose && event->purpose != PumpPurpose::meal && needle && at >= *needle) {
-      by_pump_after = by_pump_after + *event->units;
-      last_pump_dose = at;
-    }
-    if (event->kind != EventKind::offBody || *event->units < step || facts.since(event) > plan.rapid.action) continue;
-    if (event->tubing_end == TubingEnd::body || (event->tubing_end == TubingEnd::unsure && facts.would_go_low_absorbed)) {
-      facts.off_body_went_in = true;
-      later(facts.last_excess, at);
-    }
-  }
-  if (needle && by_pump_after >= step && facts.would_go_low_absorbed) {
-    facts.pump_doubled = true;
-    later(facts.last_excess, *last_pump_dose);
-  }
-}
-
 void read_clock(Facts& facts) {
   const Instant latest = facts.now + figures::clock_tolerance.value;
-  for (const auto& [event, struck] : facts.history.entries()) facts.clock_in_doubt |= event->at.instant > latest;
+  facts.clock_in_doubt = facts.history.from_the_future();
   facts.clock_in_doubt |= facts.situation.glucose && facts.situation.glucose->at && *facts.situation.glucose->at > latest;
   facts.clock_in_doubt |= facts.situation.ketones.at && *facts.situation.ketones.at > latest;
 }
@@ -315,12 +280,15 @@ bool Facts::below(Glucose threshold) const {
   return converted ? G <= threshold + half_display_step(plan.unit) : G < threshold;
 }
 
-bool Facts::goes_low(Insulin acting_insulin) const {
-  if (level == Level::LO) return true;
-  if (level != Level::number) return false;
-  const Fraction taken_off = acting_insulin.in_units() * Fraction{factor.in_grains_per_unit()};
+bool comes_to_low(const Plan& plan, Glucose glucose, bool converted, CorrectionFactor factor, Insulin acting) {
+  const Fraction taken_off = acting.in_units() * Fraction{factor.in_grains_per_unit()};
   const Glucose low = converted ? plan.low.below + half_display_step(plan.unit) : plan.low.below;
-  return Fraction{(G - low).in_grains()} <= taken_off;
+  return Fraction{(glucose - low).in_grains()} <= taken_off;
+}
+
+bool Facts::goes_low(Insulin acting_insulin) const {
+  if (level != Level::number) return level == Level::LO;
+  return comes_to_low(plan, G, converted, factor, acting_insulin);
 }
 
 Insulin Facts::correction() const {
@@ -350,7 +318,7 @@ Incident incident_at(const History& history, Instant now) {
       if (event->opened && !opened) {
         opened = at;
         suspected = event->suspected_since;
-      } else if (!event->opened) {
+      } else if (!event->opened && !(opened && *opened == at)) {  // where the two tie, it stays open
         closed = at;
         opened.reset();
       }
@@ -375,17 +343,17 @@ Incident incident_at(const History& history, Instant now) {
 }
 
 const Event* unanswered_dose_at(const Plan& plan, const History& history, Instant now) {
-  std::optional<Instant> last_rapid;
+  std::optional<Instant> last_needle;
   std::unordered_set<std::string_view> answered;
   for (const auto& [event, struck] : history.entries()) {
     const bool rapid_injection = event->kind == EventKind::injection && event->insulin == InsulinType::rapid;
-    if (rapid_injection) later(last_rapid, event->at.instant);
+    if (is_needle_dose(*event)) later(last_needle, event->at.instant);  // basal or a meal answers nothing about a rescue dose
     if ((rapid_injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
   }
   const Event* waiting = nullptr;
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::doseShown || event->insulin != InsulinType::rapid || event->rescue().is_zero()) continue;
-    const bool followed = last_rapid && *last_rapid > event->at.instant;
+    const bool followed = last_needle && *last_needle > event->at.instant;
     if (!followed && now - event->at.instant <= plan.rapid.action && !answered.contains(event->id)) waiting = event;
   }
   return waiting;
@@ -414,9 +382,8 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
   facts.unanswered_dose = unanswered_dose_at(plan, history, facts.now);
   judge_pump_correction(facts);
   judge_pump(facts);
-  if (facts.last_needle && facts.last_needle->ketones) facts.row_at_last_needle = row_of(plan, *facts.last_needle->ketones);
+  read_what_the_last_needle_rested_on(facts);
   facts.fell = has_fallen(facts);
-  read_excess(facts);
   facts.suspect_doses_count = !(facts.fault_seen() || facts.fault_in_incident || facts.acting ||
                                 facts.correction_failed == CorrectionFailure::at_second_look);
   facts.on_board = stopgap::on_board(plan, history, &situation, facts.now, {facts.suspected_since, facts.set_changed});
@@ -425,7 +392,7 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
   facts.absorbed = facts.on_board.counted(true);
   facts.would_go_low = facts.goes_low(facts.counted);
   facts.would_go_low_absorbed = facts.goes_low(facts.absorbed);
-  read_doubling(facts);
+  read_excess(facts);
   return facts;
 }
 

@@ -71,11 +71,14 @@ struct Facts {
   bool fault_in_incident = false;
   std::optional<Instant> set_changed{}, reservoir_changed{};  // latest, since suspicion
   int needle_doses_in_incident = 0;
+  int needle_doses_toward_call = 0;        // those, and any that still acts
   std::optional<Instant> unanswered_call{};  // the first of the calls to the team since one was answered
 
   // needle doses and what was shown
   const Event* last_needle = nullptr;      // an injection with a rescue part, of the whole record
-  const KetoneRow* row_at_last_needle = nullptr;  // the row of the ketones it was decided on
+  std::optional<GlucoseReading> glucose_at_last_needle{};  // what it was decided on
+  std::optional<KetoneReading> ketones_at_last_needle{};
+  const KetoneRow* row_at_last_needle = nullptr;
   std::optional<Instant> last_rapid_injection{};  // a meal part alone included
   bool fell = false;
   const Event* unanswered_dose = nullptr;  // a dose shown, neither refused nor followed by an injection
@@ -83,8 +86,8 @@ struct Facts {
 
   // too much insulin
   bool mistake_rapid = false, mistake_units_unknown = false, mistake_long = false;
-  bool off_body_went_in = false;           // an off-body delivery that reached the body, or may have and could go low
-  bool pump_doubled = false;               // the pump corrected after a needle dose, and it could go low
+  bool off_body_went_in = false;           // an off-body delivery that reached the body, or may have and could go low since
+  bool pump_doubled = false;               // the pump corrected after a needle dose, and it could go low since
   std::optional<Instant> last_excess{};    // the last insulin that should not have gone in
 
   // insulin on board
@@ -121,6 +124,9 @@ struct Facts {
 };
 
 Facts facts_of(const Plan& plan, const History& history, const Situation& situation, const Variation& variation = {});
+
+// Whether this much acting insulin brings a glucose to the low level; a converted one has half a display step less.
+bool comes_to_low(const Plan& plan, Glucose glucose, bool converted, CorrectionFactor factor, Insulin acting);
 
 // The incident of a record at a moment, for calls that have no situation.
 struct Incident {

@@ -24,7 +24,7 @@ bool ketone_clock_may_open(const Facts& facts, Basis basis) {
                                                       : facts.high;
   return facts.blood && facts.acting && !facts.fell && facts.finger && facts.level == Level::number && high_enough &&
          changed(facts, Changed::set, facts.set_changed) && changed(facts, Changed::reservoir, facts.reservoir_changed) &&
-         facts.needle_doses_in_incident < facts.plan.limits.doses_before_call;
+         facts.needle_doses_toward_call < facts.plan.limits.doses_before_call;
 }
 
 // When enough rescue insulin has left the hours of action for this dose to fit under the rolling cap; nothing if it fits now.
@@ -64,10 +64,12 @@ Opening gate_for_needle(const Facts& facts, Basis basis, bool ketone_clock) {
   Opening opening;
   opening.gate = gate_for_meal(facts);
   if (opening.gate != Gate::open) return opening;
-  if (facts.last_needle && facts.since(facts.last_needle) < facts.plan.limits.lock) {
+  // Ketones are not dosed again before their row allows it, even where that is longer than the lock.
+  const Duration closed = ketone_clock ? std::max(facts.plan.limits.lock, facts.repeat_span()) : facts.plan.limits.lock;
+  if (facts.last_needle && facts.since(facts.last_needle) < closed) {
     const Instant last = facts.last_needle->at.instant;
     opening.gate = Gate::HLD;
-    opening.opens = last + facts.plan.limits.lock;
+    opening.opens = last + closed;
     if (ketone_clock && ketone_clock_may_open(facts, basis)) {
       if (facts.since(facts.last_needle) >= facts.repeat_span()) {
         opening = {Gate::open, true, std::nullopt};

@@ -4,7 +4,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 import { arrow, cannula, edge, half, keypad, main, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
-const outcome = (name, words) => ({
+export const outcome = (name, words) => ({
   lowEmergency: () => words('outcome-low-emergency'), emergency: () => words('outcome-emergency'), tooMuch: () => words('outcome-too-much'),
   treatLow: () => words('outcome-treat-low'), eatNow: () => words('outcome-eat-now'), noPlan: () => words('outcome-no-plan'),
   testGlucose: () => words('outcome-test-glucose'), testKetones: () => words('outcome-test-ketones'), callTeam: () => words('outcome-call-team'),

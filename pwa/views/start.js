@@ -2,6 +2,7 @@
 import { html, nothing } from '../vendor/lit-html.js';
 import { foot, main, plain, plainSheet, sheet } from './parts.js';
 
+const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const fileInput = (words, send) => html`<label class="press wide file"><span>${words('bring-plan')}<span class="sub">${words('bring-plan-sub')}</span></span>
   <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
 
@@ -14,7 +15,7 @@ export const first = (state, words, send) => plainSheet(html`
   <div class="cells">
     ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
-  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : nothing}
+  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
   <p class="note"><a href="danger.html">${words('danger-page')}</a></p>`);
 
@@ -66,7 +67,8 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
     ${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
-    ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>
+    ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
+    ${deskEntry(words)}</div>
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
   </main>${foot(state, words, { calm: true })}</div>`;
 
@@ -89,6 +91,7 @@ export const remove = (state, words, send) => sheet(state, words, html`
 
 export const before = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('before')}</h1></div>
+  ${state.story.length ? html`<div class="cells answers">${plain(words('story-entry'), () => send('openStory'), words('story-entry-sub'))}</div>` : nothing}
   ${state.story.length ? html`<ol class="timetable">${state.story.map(entry => html`<li class=${entry.struck ? 'past struck' : ''}>
     <b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${entry.day}</small></b><p>${entry.text}${entry.struck ? html`<br><b class="k">${words('record-struck')}</b>` : nothing}</p></li>`)}</ol>`
     : html`<p class="lede">${words('before-none')}</p>`}

@@ -6,8 +6,10 @@ import { code, files, none, read } from './read.mjs';
 const flow = ['units', 'figures', 'model', 'action', 'rules', 'advise', 'documents'];
 const upTo = part => flow.slice(0, flow.indexOf(part) + 1);
 // One evaluation of the rules, and what stands around it: the reasons, the school's orders, the table of doses.
-const ways = { because: 'advise', school: 'advise', table: 'advise' };
-const everything = [...flow, 'holds', 'review', 'compare', 'json', 'version', 'ask'];
+const ways = { because: 'advise', school: 'advise', table: 'advise',
+  // What the record says of a moment, and the story told from it afterwards.
+  known: 'advise', replay: 'documents', incident_spans: 'documents', incident: 'documents' };
+const everything = [...flow, 'holds', 'review', 'compare', 'standing', 'json', 'version', 'ask'];
 const sees = {
   ...Object.fromEntries(flow.map(part => [part, upTo(part)])),
   holds: [...upTo('advise'), 'holds'],
@@ -15,6 +17,7 @@ const sees = {
   compare: ['model', 'json', 'compare'],
   json: ['units', 'figures', 'model', 'documents', 'json'],
   version: [...upTo('model'), 'version'],
+  standing: [...upTo('model'), 'standing'],
   ask: everything,
 };
 

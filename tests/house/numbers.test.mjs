@@ -17,6 +17,7 @@ const reasons = {
     numbers: ['4', '6', '16', '18', '24', '40', '406', '1000000000'] },
   'core/json/plain_text.cpp': { why: 'how many bytes and bits a character of UTF-8 has', numbers: ['3', '6'] },
   'core/json/sha256.cpp': { why: 'the constants of the checksum, as its standard prints them', numbers: null },
+  'core/json/write_fhir.cpp': { why: 'the places of a UUID in its hexadecimal text', numbers: ['3', '4', '8', '12', '13', '17', '20'] },
   'core/json/writer.hpp': { why: 'the room made at once for an answer', numbers: ['4096'] },
   'core/model/refusal.hpp': { why: 'at most twenty reasons in one refusal', numbers: ['20'] },
   'core/action/curve.hpp': { why: 'parts of a whole dose, counted in millionths of a millionth', numbers: ['1000000000000'] },

@@ -157,7 +157,7 @@ export const adviseAgain = request => {
 
 const underEveryRule = (f, advice, rule, look) => {
   const { plan, now, situation } = f;
-  if (f.HI || (f.offDead && (f.acting || f.high)) || (f.noStrips && f.lastActing) || (f.manyDoses && (f.acting || f.high || rule === 'FAL'))
+  if (f.HI || f.danger || (f.noStrips && f.unwell) || (f.offDead && (f.acting || f.high)) || (f.noStrips && f.lastActing) || (f.manyDoses && (f.acting || f.high || rule === 'FAL'))
     || (f.risk && f.noStrips && f.high) || (f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule))) advice.raise('team');
   const longSpan = plan.longActing ? plan.longActing.actionHours * 3600 : longestLongActing;
   if (situation.mistake?.insulin === 'long' || f.events.some(event => event.kind === 'mistake' && event.insulin === 'long' && now - event.t <= longSpan)) {
@@ -182,7 +182,7 @@ const underEveryRule = (f, advice, rule, look) => {
 
 const runHolds = (f, advice) => {
   const { plan, now } = f, hours = count => count * 3600, automated = plan.pump.automation !== 'none';
-  const rowThen = f.rowOf(f.lastNeedle?.ketones), repeat = (f.row ?? rowThen)?.repeatHours;
+  const rowThen = f.rowOf(f.ketonesThen), repeat = (f.row ?? rowThen)?.repeatHours;
   const automationWaits = f.acting || f.automationPaused || plan.squaring.preferred === 'paused' || f.acts(rowThen);
   const afterNeedle = time => {
     advice.hold('correction', time + hours(plan.limits.lockHours), now);

@@ -63,21 +63,26 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const k = stale ? { unknown: 'notYet' } : asked;
   const row = rowOf(k), blood = k.blood ?? null, untested = !!k.unknown;
 
+  // A strip that shows nothing takes no 3.0 of the last hours back, and nothing from the future takes anything back.
+  const faintStrip = k.urine === 'negative' || k.urine === 'trace';
   let last = null;
-  if (untested) {
+  const later = [];
+  if (untested || faintStrip) {
     const candidates = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
     candidates.push(...events.filter(event => event.kind === 'injection' && event.ketones).map(event => ({ t: event.t, reading: event.ketones })));
     if (stale) candidates.push({ t: at, reading: asked });
     for (const { t, reading } of candidates) {
-      if (reading.unknown || now - t > 4 * 3600 || (last && t < last.t)) continue;
+      if (reading.unknown || now - t > 4 * 3600) continue;
+      if (t - now > 120) { later.push(reading); continue; }
+      if (last && t < last.t) continue;
       const help = isHelp(reading), acting = help || acts(rowOf(reading));
       last = last && last.t === t ? { t, help: last.help || help, acting: last.acting || acting } : { t, help, acting };
     }
   }
-  const faintStrip = k.urine === 'negative' || k.urine === 'trace';
   return {
     k, ketonesAt: at, row, rowOf, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
-    notTested: k.unknown === 'notYet' || k.unknown === 'error', help: untested ? !!last?.help : isHelp(k), lastActing: !!last?.acting,
+    notTested: k.unknown === 'notYet' || k.unknown === 'error', help: isHelp(k) || !!last?.help || later.some(reading => isHelp(reading)),
+    lastActing: untested && (!!last?.acting || later.some(reading => isHelp(reading) || acts(rowOf(reading)))),
   };
 };
 
@@ -114,7 +119,7 @@ const correctionFacts = (plan, events, now, f) => {
 
 // Against the blood ketones the last needle dose was decided on.
 const ketonesFell = (plan, f) => {
-  const then = f.lastNeedle?.ketones?.blood;
+  const then = f.ketonesThen?.blood;
   if (!f.acting || then === undefined || then === 'HI' || f.blood === null || f.blood === 'HI') return false;
   return exact(then).sub(f.blood).ge(plan.ketones.expectedFall);
 };
@@ -124,16 +129,33 @@ const tooMuchFacts = (plan, situation, events, now, f) => {
   const times = [];
   let unitsUnknown = false;
   if (situation.mistake?.insulin === 'rapid') { times.push(now); unitsUnknown = situation.mistake.units === undefined; }
+  for (const event of events)
+    if (now - event.t <= action && event.kind === 'mistake' && event.insulin === 'rapid') { times.push(event.t); unitsUnknown ||= event.units === undefined; }
+  const unitsOf = doses => doses.reduce((sum, event) => sum.add(event.units), none);
+  // Small deliveries add up. At a moment of the past only what had happened counts; now, everything recorded.
+  const offBody = (moment, ...ends) => events.filter(event => event.kind === 'offBody' && ends.includes(event.tubingEnd) && moment - event.t <= action && (moment === now || event.t <= moment));
+  const body = offBody(now, 'body');
+  if (body.length && unitsOf(body).ge(step)) times.push(body.at(-1).t);
+  const suspicions = moment => {
+    const unsure = offBody(moment, 'unsure');
+    if (unsure.length && unitsOf(offBody(moment, 'unsure', 'body')).ge(step)) times.push(unsure.at(-1).t);
+    const first = f.needles.find(event => (moment === now || event.t <= moment) && moment - event.t < lock);
+    if (!first) return;
+    const after = events.filter(event => event.kind === 'pumpDose' && event.purpose !== 'meal' && event.i > first.i);
+    const there = after.filter(event => moment === now || event.t <= moment);
+    if (!there.length || !unitsOf(there).ge(step)) return;
+    times.push(...there.map(event => event.t), ...after.filter(event => event.t - first.t < lock).map(event => event.t));
+  };
+  if (f.goesLow(f.absorbed)) suspicions(now);
+  // It could have gone low at a reading since: from then on it stands.
   for (const event of events) {
-    if (now - event.t > action) continue;
-    if (event.kind === 'mistake' && event.insulin === 'rapid') { times.push(event.t); unitsUnknown ||= event.units === undefined; }
-    if (event.kind === 'offBody' && exact(event.units).ge(step) && (event.tubingEnd === 'body' || (event.tubingEnd === 'unsure' && f.goesLow(f.absorbed)))) times.push(event.t);
+    const reading = event.kind === 'glucose' ? readingIn(plan)(event) : readingIn(plan)(event.glucose ?? null);
+    if (!reading || reading.hi || event.t > now) continue;
+    const low = reading.converted ? exact(plan.low.below).add(f.half) : exact(plan.low.below), factor = f.settingAt('correctionFactor', event.t + offsetOf(event.at));
+    if (reading.lo || reading.v.sub(f.absorbedAt(event.t).mul(factor)).le(low)) suspicions(event.t);
   }
-  const first = f.needles.find(event => now - event.t < lock);
-  if (first && f.goesLow(f.absorbed)) {
-    const doses = events.filter(event => event.kind === 'pumpDose' && event.purpose !== 'meal' && event.t >= first.t && event.i > first.i);
-    if (doses.length && doses.reduce((sum, event) => sum.add(event.units), none).ge(step)) times.push(doses.at(-1).t);
-  }
+  const standing = times.filter(t => now - t <= action);
+  times.splice(0, times.length, ...standing);
   return { too: times.length > 0, tooUntil: times.length ? Math.max(...times) + action : null, unitsUnknown };
 };
 
@@ -145,10 +167,10 @@ export const factsOf = ({ plan, record, situation }) => {
     return hours * 60 + minutes <= Math.floor((((seconds % day) + day) % day) / 60);
   }).at(-1).value);
   const setting = name => settingAt(name, local);
-  const events = countingEvents(record), needles = events.filter(event => rescueOf(event).gt(0));
+  const { events, fromTheFuture } = countingEvents(record, now), needles = events.filter(event => rescueOf(event).gt(0));
   const signs = signFacts(situation);
   const f = {
-    plan, situation, events, now, localDay, half, ...compare, settingAt, factor: setting('correctionFactor'), ratio: setting('carbohydrateRatio'), target: setting('target'),
+    plan, situation, events, fromTheFuture, now, localDay, half, ...compare, settingAt, factor: setting('correctionFactor'), ratio: setting('carbohydrateRatio'), target: setting('target'),
     ...planFacts(plan, localDay), ...glucoseFacts(plan, situation, now, compare), ...signs, ...ketoneFacts(plan, situation, events, now, signs.danger),
     ...faultFacts(situation, events), needles, lastNeedle: needles.at(-1) ?? null, rapid: events.filter(event => event.kind === 'injection' && event.insulin === 'rapid'),
     risk: plan.person.pregnant || plan.person.sglt2Inhibitor,
@@ -158,9 +180,13 @@ export const factsOf = ({ plan, record, situation }) => {
   f.incident = f.since !== null;
   const within = event => f.incident && event.t >= f.since;
   f.needlesIn = needles.filter(within);
-  f.manyDoses = f.needlesIn.length >= plan.limits.dosesBeforeCall;
+  // What still acts counts toward the call, whether its incident was closed or not.
+  f.manyDoses = needles.filter(event => within(event) || now - event.t <= plan.rapid.actionHours * 3600).length >= plan.limits.dosesBeforeCall;
   f.setChanged = events.filter(event => event.kind === 'changed' && event.what.includes('set') && within(event)).at(-1) ?? null;
   f.faultInIncident = events.some(event => event.kind === 'seen' && within(event));
+  // What an injection does not carry stands beside it, if it was fresh.
+  const dose = f.lastNeedle;
+  f.ketonesThen = dose && (dose.ketones ?? events.filter(event => event.kind === 'ketones' && event.t <= dose.t && dose.t - event.t <= 30 * 60).at(-1) ?? null);
   f.fell = ketonesFell(plan, f);
   Object.assign(f, correctionFacts(plan, events, now, f));
   const highMinutes = situation.highSince ? (now - instant(situation.highSince)) / 60 : -1;

@@ -4,14 +4,14 @@ import { isPumpCorrection, rescueOf } from './record.mjs';
 
 const inTheFuture = f => {
   const { situation, now } = f;
-  return f.events.some(event => event.t - now > 120) || (situation.glucose?.at && f.glucoseAt - now > 120) || (situation.ketones.at && f.ketonesAt - now > 120);
+  return f.fromTheFuture || (situation.glucose?.at && f.glucoseAt - now > 120) || (situation.ketones.at && f.ketonesAt - now > 120);
 };
 
 const shownWithoutAnswer = f => f.events.some(event => {
   if (event.kind !== 'doseShown' || event.insulin !== 'rapid' || f.now - event.t > f.plan.rapid.actionHours * 3600) return false;
   if (!exact(event.parts ? event.parts.rescue ?? 0 : event.units).gt(0)) return false;
   if (f.events.some(other => other.kind === 'doseRefused' && other.shown === event.id)) return false;
-  return !f.rapid.some(other => other.t > event.t || other.shown === event.id);
+  return !f.rapid.some(other => (other.t > event.t && rescueOf(other).gt(0)) || other.shown === event.id);
 });
 
 export const gateFor = (f, rule, doses) => {
@@ -26,10 +26,12 @@ export const gateFor = (f, rule, doses) => {
     return times.length && now < end ? { closed: 'HLD', end } : { closed: null };
   }
   let alone = false;
-  if (f.lastNeedle && f.sinceNeedle < lock) {
-    let end = f.lastNeedle.t + lock;
-    if (['ANY', 'KET', 'EAT'].includes(rule) && ketoneClockMayOpen(f, rule)) {
-      const repeat = (f.row.repeatHours ?? plan.limits.lockHours) * 3600;
+  // A row that repeats later than the lock holds its dose until then.
+  const forKetones = ['ANY', 'KET', 'EAT'].includes(rule), repeat = (f.row?.repeatHours ?? plan.limits.lockHours) * 3600;
+  const shut = forKetones ? Math.max(lock, repeat) : lock;
+  if (f.lastNeedle && f.sinceNeedle < shut) {
+    let end = f.lastNeedle.t + shut;
+    if (forKetones && ketoneClockMayOpen(f, rule)) {
       alone = f.sinceNeedle >= repeat;
       end = Math.min(end, f.lastNeedle.t + repeat);
     }

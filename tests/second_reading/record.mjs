@@ -15,7 +15,11 @@ export const day = 24 * 3600;
 
 const lasting = new Set(['injection', 'pumpDose', 'offBody', 'mistake', 'doseShown']);   // count until the team knows of the strike
 
-export const countingEvents = record => {
+// What lies more than two minutes in the future warns, and does not reassure.
+const reassuring = event => ['changed', 'doseRefused', 'carbs'].includes(event.kind) || (event.kind === 'incident' && event.state === 'closed')
+  || (['pump', 'automation'].includes(event.kind) && event.state === 'on') || (event.kind === 'call' && event.answered);
+
+export const countingEvents = (record, now) => {
   const all = record.events.map(event => ({ ...event, t: instant(event.at) }));
   all.sort((a, b) => a.t - b.t || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
   all.forEach((event, i) => { event.i = i; });
@@ -23,8 +27,11 @@ export const countingEvents = record => {
   const strikesOn = (id, passed = new Set()) => strikes.filter(strike =>
     strike.target === id && !passed.has(strike.id) && !strikesOn(strike.id, new Set([...passed, strike.id])).length);
   for (const event of all) event.strikes = strikesOn(event.id);
-  const known = new Set(all.filter(event => event.kind === 'call' && event.to === 'team' && event.answered && event.for && !event.strikes.length).map(event => event.for));
-  return all.filter(event => (lasting.has(event.kind) ? !event.strikes.some(strike => known.has(strike.id)) : !event.strikes.length));
+  const calls = all.filter(event => event.kind === 'call' && event.to === 'team' && event.answered && event.for && !event.strikes.length && event.t - now <= 120);
+  const agreed = strike => calls.some(call => call.for === strike.id && call.t >= strike.t);   // not on a call before it
+  const counting = all.filter(event => (lasting.has(event.kind) ? !event.strikes.some(agreed) : !event.strikes.length));
+  const later = counting.filter(event => event.t - now > 120);
+  return { events: counting.filter(event => !(later.includes(event) && reassuring(event))), fromTheFuture: later.length > 0 };
 };
 
 export const rescueOf = event => (event.kind === 'injection' && event.insulin === 'rapid' ? exact(event.parts ? event.parts.rescue ?? 0 : event.units) : none);
@@ -37,7 +44,7 @@ export const incidentOf = (events, now) => {
     if (open && event.t - before > day) open = null;
     if (event.kind === 'incident') {
       if (event.state === 'opened') open ??= event;
-      else { open = null; closed = event.t; }
+      else if (open?.t !== event.t) { open = null; closed = event.t; }
     }
     before = event.t;
   }

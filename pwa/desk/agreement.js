@@ -1,0 +1,105 @@
+// What stands between a draft and its agreement, worked out afresh with each change: what the core refuses, what is not retyped,
+// what changed and was not looked at, which house rules are not agreed, who and when. Only when nothing is left is it agreed.
+import { trimmed } from '../text.js';
+import { kindOf } from './ketones.js';
+import { inPlan, placeWords } from './place.js';
+import { reasonWords } from './refusals.js';
+import { fromText, get, set, textAt, toText } from './tree.js';
+
+// The number a finding is about. A finding about several things has none: there a reason is enough.
+const valueAt = (tree, pointer, mark) => {
+  const path = inPlan(pointer);
+  const node = get(tree, path);
+  if (node && typeof node === 'object' && typeof node.n !== 'string' && !Array.isArray(node)) { const kind = kindOf(node); return kind && kind !== 'none' && typeof node[kind]?.n === 'string' ? { text: textAt(tree, `${path}/${kind}`, mark), isNumber: true } : null; }
+  const text = textAt(tree, path, mark);
+  return text ? { text, isNumber: typeof node === 'object' } : null;
+};
+// What the act of agreeing itself writes has its own part of the page.
+const act = /^agreement\/(status|on|houseRules|retyped)/;
+const own = /^\/plan\/agreement\/(by|role|on|houseRules)/;
+
+export const agreement = ({ view, person, latest, ask, draw, keep, review, words, addRevisions, go }) => {
+  // As it would stand, still a draft: who agrees is the last thing known, and what was found must not wait for it.
+  const datedTree = () => set(person().tree, 'agreement/on', person().agreedOn || person().tree.agreement.on);
+  const agreedTree = () => set(datedTree(), 'agreement/status', 'agreed');
+  const olderTree = () => { const last = latest(); return last ? fromText(last.text) : {}; };
+  const retyped = findings => {
+    const mark = textAt(person().tree, 'decimalMark', '.') || '.';
+    const plain = text => trimmed(text.replaceAll(mark, '.'));
+    return findings.filter(entry => entry.level === 'confirm').map(entry => {
+      const { typed = '', why = '' } = person().retype?.[entry.path] ?? {};
+      const value = valueAt(person().tree, entry.path, mark);
+      const matches = !value || (value.isNumber ? plain(typed) === plain(value.text) : typed.trim() === value.text);
+      const before = (get(olderTree(), 'agreement/retyped') ?? []).find(one => one.path === entry.path)?.reason;
+      return { ...entry, before, place: placeWords(person().tree, entry.path, words, mark), value, isNumber: value?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
+    });
+  };
+
+  // The reasons stay in the plan: each settled finding is written there, and one whose number changed since is not.
+  const sync = () => {
+    if (!Object.keys(person().retype ?? {}).length) return;
+    const settled = retyped(review(toText(person().tree)).findings).filter(entry => entry.settled);
+    const paths = [...new Set(settled.map(entry => entry.path))];
+    person().tree = set(person().tree, 'agreement/retyped', paths.map(path => ({ path, reason: person().retype[path].why.trim() })));
+  };
+
+  const work = () => {
+    const last = latest();
+    const older = last && JSON.parse(last.text).agreement.status !== 'draft' ? last.text : null;
+    const judged = review(toText(datedTree()));
+    const compared = older ? ask('comparePlans', { before: older, after: toText(datedTree()) }) : null;
+    const refusedNow = [...judged.refused, ...judged.findings.filter(entry => entry.level === 'refuse')];
+    Object.assign(view, {
+      findings: judged.findings, table: judged.table, older, olderTree: older ? fromText(older) : null, olderRevision: older ? textAt(fromText(older), 'revision', '.') : null,
+      blocked: refusedNow.filter(entry => !own.test(entry.path)), toRetype: retyped(judged.findings),
+      changes: !compared || compared.refused ? null : compared.changes.filter(change => !act.test(inPlan(change.path))), seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
+    });
+    const rules = view.houseRules.filter(name => !(get(person().tree, 'agreement/houseRules') ?? []).includes(name));
+    const named = ['by', 'role'].every(key => textAt(person().tree, `agreement/${key}`, '.').trim());
+    const own_ = refusedNow.filter(entry => own.test(entry.path) && !/houseRules/.test(entry.path));
+    view.open = [
+      ...(view.blocked.length ? [words('open-refused', { count: String(view.blocked.length) })] : []),
+      ...(view.toRetype.some(entry => !entry.settled) ? [words('open-retype', { count: String(view.toRetype.filter(entry => !entry.settled).length) })] : []),
+      ...(older && !view.seenChanges ? [words('open-changes')] : []),
+      ...(rules.length ? [words('open-house', { count: String(rules.length) })] : []),
+      ...(named ? [] : [words('open-who')]),
+      ...(view.agreedOn && !own_.length ? [] : [words('open-on')]),
+    ];
+    // The last word is the core's, on the very text that would be agreed.
+    if (!view.open.length) view.open = review(toText(agreedTree())).refused.map(entry => `${placeWords(person().tree, entry.path, words, view.mark)}: ${reasonWords(entry, words, view)}`);
+  };
+
+  return {
+    work, sync,
+    acts: {
+      retype(entry, key, box) {
+        const mark = textAt(person().tree, 'decimalMark', '.') || '.';
+        const text = key === 'typed' && entry.isNumber ? box.value.replaceAll(/[.,]/g, mark) : box.value;
+        if (box.value !== text) box.value = text;
+        person().retype = { ...person().retype, [entry.path]: { ...person().retype?.[entry.path], [key]: text } };
+        sync();
+        keep();
+        draw();
+      },
+      seenChanges() { person().seenChanges = !person().seenChanges; keep(); draw(); },
+      agreedOn(box) {
+        person().agreedOn = /^[0-9]{8}$/.test(box.value) ? `${box.value.slice(0, 4)}-${box.value.slice(4, 6)}-${box.value.slice(6)}` : box.value;
+        if (box.value !== person().agreedOn) box.value = person().agreedOn;
+        keep();
+        draw();
+      },
+      async fix(pointer) { await go('edit'); this.goTo(pointer); },
+      async agree() {
+        work();
+        if (view.open.length) { draw(); return; }
+        const text = toText(agreedTree());
+        const last = latest();
+        const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
+        await addRevisions([...replaced, text], words('agree-done'));
+        Object.assign(person(), { tree: null, retype: {}, agreedOn: '', seenChanges: false, laid: null, looked: undefined });
+        await keep();
+        await go('plan');
+      },
+    },
+  };
+};

@@ -1,0 +1,209 @@
+// The desk: where an educator makes a person's settings into an agreed plan. One module is in charge here: it knows the page, asks
+// the core through what it is handed, keeps each change, and hands the views what they draw. Fetched only when somebody opens it.
+import * as events from '../events.js';
+import { record } from '../situation.js';
+import { object, string } from '../text.js';
+import { agree } from './agree.js';
+import { agreed } from './agreed.js';
+import { agreement } from './agreement.js';
+import { edits } from './edit.js';
+import { counts, editor, redrawAll } from './editor.js';
+import { entry } from './entry.js';
+import { download, fileOf, readFile } from './files.js';
+import { stateWords } from './parts.js';
+import { load } from './published.js';
+import { reasonWords } from './refusals.js';
+import { removal, shelf } from './shelf.js';
+import { empty, fromText, get, isBlank, revised, set, shaped, textAt, toText } from './tree.js';
+
+const pages = { shelf, edit: editor, agree, plan: agreed, remove: removal };
+
+export const desk = tools => {
+  const { words, store, state: app } = tools;
+  const ask = (call, members) => tools.core.ask(call, object(members));
+  const today = () => tools.clock().text.slice(0, 10);
+
+  let people, revisions, record_, loaded = false;
+  const view = { page: 'shelf', id: null, kept: true, find: '', rows: [], shown: [], entry: null, before: null, cell: null, tableAt: 'day', dayWords: tools.day, published: null };
+
+  const person = () => people[view.id];
+  const revisionsOf = id => revisions[id] ?? [];
+  const latest = id => revisionsOf(id).at(-1);
+  const keep = id => store.putOnShelf(id, JSON.stringify(people[id])).catch(() => { view.kept = false; tools.draw(); });
+  const small = matchMedia('(pointer: coarse) and (max-width: 47.99em)');
+  small.addEventListener('change', () => tools.draw());
+
+  const reload = async () => {
+    try {
+      people = Object.fromEntries(Object.entries(await store.shelf()).map(([id, text]) => [id, JSON.parse(text)]));
+      revisions = {};
+      for (const entryOf of await store.revisions()) (revisions[entryOf.plan] ??= []).push(entryOf);
+      record_ = await store.eventTexts();
+      for (const id of Object.keys(revisions)) people[id] ??= { tree: null };
+    } catch { view.kept = false; people ??= {}; revisions ??= {}; record_ ??= {}; }
+    loaded = true;
+  };
+
+  const review = text => {
+    const answer = ask('reviewPlan', { plan: text });
+    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, table: answer.table, fingerprint: answer.fingerprint };
+  };
+  const standing = text => { const answer = ask('standing', { plan: text, today: string(today()) }); return answer.refused ? 'draft' : answer.standing; };
+  const engineChanged = id => { const last = latest(id); return last && last.engine !== app.engine && people[id].looked !== app.engine && standing(last.text) !== 'withdrawn' ? last.engine : null; };
+
+  const lastIncident = id => {
+    const days = (record_[id] ?? []).map(text => JSON.parse(text)).filter(event => event.kind === 'incident' && event.state === 'opened').map(event => event.at.slice(0, 10)).sort();
+    return days.length ? tools.day(days.at(-1)) : null;
+  };
+  const rowOf = id => {
+    const { tree } = people[id];
+    const last = latest(id);
+    const doc = last ? JSON.parse(last.text) : null;
+    const draft = tree ? review(toText(tree)) : null;
+    const mark = tree ? textAt(tree, 'decimalMark', '.') || '.' : '.';
+    return { id, name: doc?.person.name ?? textAt(tree, 'person/name', mark), revision: String(doc?.revision ?? textAt(tree, 'revision', mark)), standing: last ? standing(last.text) : 'draft', demo: id.startsWith('p-demo-'),
+      reviewBy: doc ? tools.day(doc.agreement.reviewBy) : null, draft: tree ? textAt(tree, 'revision', mark) : null, missing: draft ? counts({ ...draft, tree, mark }, words) : null, engineChanged: engineChanged(id), incident: lastIncident(id) };
+  };
+  const filter = () => { const wanted = view.find.trim().toLocaleLowerCase(); view.shown = view.rows.filter(row => row.name.toLocaleLowerCase().includes(wanted)); };
+
+  const rangesFor = unit => { const answer = ask('ranges', { unit: string(unit || 'mmol/L') }); return { ranges: answer.ranges, houseRules: answer.houseRules }; };
+  let curveFor = '', curveRows = null, shownAt = '';
+  // One unit injected now and nothing else: what of it still works, minute by minute.
+  const curveOf = (text, tree) => {
+    const hours = textAt(tree, 'rapid/actionHours', '.');
+    if (hours === curveFor) return curveRows;
+    const now = tools.clock().text;
+    const one = events.injection('one-unit', now, { insulin: 'rapid', units: '1', device: isBlank(get(tree, 'syringe')) ? 'pen' : 'syringe' });
+    const answer = ask('holds', { plan: text, record: record(view.id, [one]), now: string(now), curve: 'true' });
+    if (!answer.refused) { curveFor = hours; curveRows = answer.curve; }
+    return answer.refused ? null : curveRows;
+  };
+
+  const work = () => {
+    Object.assign(view, { late: app.next?.overdue || app.holds?.incident ? app.next?.clock ?? null : null, phone: small.matches });
+    if (view.page === 'shelf') { view.person = null; filter(); return; }
+    const { tree } = person();
+    const last = latest(view.id);
+    const source = view.page === 'plan' || !tree ? last?.text : toText(tree);
+    Object.assign(view, { tree: view.page === 'plan' || !tree ? fromText(source) : tree, engine: app.engine, inUse: app.plan?.doc.id === view.id, hasDraft: Boolean(tree) });
+    view.mark = textAt(view.tree, 'decimalMark', '.') || '.';
+    if (view.unit !== textAt(view.tree, 'glucoseUnit', '.') || !view.ranges) { view.unit = textAt(view.tree, 'glucoseUnit', '.'); Object.assign(view, rangesFor(view.unit)); }
+    Object.assign(view, review(source), { insulin: textAt(view.tree, 'rapid/name', '.'), revision: textAt(view.tree, 'revision', '.') });
+    view.standing = view.page === 'plan' ? standing(source) : 'draft';
+    view.person = { name: textAt(view.tree, 'person/name', '.'), fingerprint: view.fingerprint, line: words('desk-line', { revision: view.revision, state: stateWords(words)[view.standing]() }) };
+    if (view.page === 'edit') view.curve = view.table ? curveOf(source, view.tree) : null;
+    if (view.page === 'agree') agreeing.work();
+    if (view.page === 'plan') Object.assign(view, { doc: JSON.parse(source), engineChanged: engineChanged(view.id), inIncident: Boolean(app.holds?.incident) });
+  };
+
+  // An old table beside a new number would be a lie: what cannot be drawn whole is not drawn.
+  const draw = () => { try { work(); tools.draw(); } catch (problem) { tools.fail(problem); } };
+  const changed = () => { person().seenChanges = false; agreeing.sync(); keep(view.id); draw(); };
+
+  const addressOf = (page, id) => (page === 'shelf' ? '#desk' : `#desk/${id}/${page}`);
+  const show = async (page, id) => {
+    shownAt = '';
+    const other = id !== view.id;
+    Object.assign(view, { page, id, entry: null, cell: null, asksWithdraw: false, before: null, focused: null, focusedPart: null, saved: false, brought: null, ...(other ? { published: null } : {}) });
+    if (page === 'shelf') view.rows = Object.keys(people).map(rowOf).sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
+    if (page === 'edit' && person().laid && !view.published) { try { view.published = { name: person().laid, table: await load(person().laid), memory: false }; } catch { view.published = null; } }
+    draw();
+  };
+  const go = (page, id = view.id) => { history.pushState(null, '', addressOf(page, id)); return show(page, id); };
+
+  const saveFile = () => {
+    const { tree } = person();
+    download(fileOf({ id: view.id, draft: tree ? toText(tree) : undefined, revisions: revisionsOf(view.id), events: record_[view.id] ?? [] }), `stopgap-${view.id}-${today()}.json`);
+    view.saved = true;
+  };
+  const addRevisions = async (texts, said) => {
+    try { await store.addRevisions(view.id, texts, app.engine); } catch { view.kept = false; }
+    (revisions[view.id] ??= []).push(...texts.map(text => ({ plan: view.id, text, engine: app.engine })));
+    view.said = said;
+  };
+  const forget = () => { view.said = null; view.brought = null; };
+
+  const agreeing = agreement({ view, person, latest: () => latest(view.id), ask, draw: () => draw(), keep: () => keep(view.id), review, words, addRevisions, go });
+  const act = {
+    ...edits({ view, person, changed, draw, words }),
+    ...agreeing.acts,
+    page: name => { forget(); return go(name); },
+    find(text) { view.find = text; draw(); },
+    cell(at) { view.cell = view.cell && view.cell.row === at.row && view.cell.column === at.column ? null : at; draw(); },
+    tableAt(key) { Object.assign(view, { tableAt: key, cell: null }); draw(); },
+    open(id) { forget(); return go(latest(id) ? 'plan' : 'edit', id); },
+    remove(id) { forget(); return go('remove', id); },
+    fresh() {
+      forget();
+      const id = `p-${tools.fresh().replaceAll('-', '').slice(0, 12)}`;
+      people[id] = { tree: empty(id, today()) };
+      keep(id);
+      return go('edit', id);
+    },
+    async revise() {
+      forget();
+      Object.assign(person(), { tree: revised(latest(view.id).text, today()), retype: {}, agreedOn: '', seenChanges: false });
+      keep(view.id);
+      return go('edit');
+    },
+    save() { saveFile(); view.said = words('file-made'); draw(); },
+    async removeNow() {
+      const { id } = view;
+      const name = view.person.name || words('desk-no-name');
+      try { await store.removePerson(id, view.inUse); } catch { view.kept = false; draw(); return; }
+      delete people[id];
+      delete revisions[id];
+      if (!view.inUse) delete record_[id];
+      view.said = words('removal-done', { name });
+      await go('shelf', null);
+    },
+    useHere() { tools.offerPlan(latest(view.id).text); },
+    looked() { person().looked = app.engine; keep(view.id); draw(); },
+    askWithdraw(on) { view.asksWithdraw = on; draw(); },
+    async withdraw() {
+      await addRevisions([toText(set(fromText(latest(view.id).text), 'agreement/status', 'withdrawn'))], words('withdraw-done'));
+      view.asksWithdraw = false;
+      draw();
+    },
+    async bring(box) {
+      const [file] = box.files;
+      if (!file) return;
+      forget();
+      const found = await readFile(file, (call, request) => tools.core.ask(call, request), tools.clock().text);
+      box.value = '';
+      if (found.refused) { view.brought = found.refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
+      const { id } = found;
+      people[id] ??= { tree: null };
+      const draftText = found.isDraft ? found.plan : found.draft;
+      // A draft on the shelf is somebody's work: a file never lies down over it.
+      if (draftText && people[id].tree) { view.brought = [words('bring-draft-there')]; draw(); return; }
+      if (draftText) people[id].tree = shaped(fromText(draftText), id, today());
+      await keep(id);
+      view.id = id;
+      if (!found.isDraft && latest(id)?.text !== found.plan) await addRevisions([found.plan], null);
+      for (const text of found.events) { try { await store.addEvent(id, JSON.parse(text).id, text); } catch { view.kept = false; } }
+      await reload();
+      view.said = words('bring-done');
+      await show('shelf', null);
+    },
+  };
+
+  return {
+    // Which page an address names; one that names nobody here is the shelf.
+    async enter(address) {
+      if (!loaded || view.page === 'shelf') await reload();
+      const [, id, page] = address.replace(/^#/, '').split('/');
+      const known = id && people[id];
+      const wanted = known && pages[page] && !((page === 'edit' || page === 'agree') && !people[id].tree) && !(page === 'plan' && !latest(id)) ? page : 'shelf';
+      await show(wanted, wanted === 'shelf' ? null : id);
+    },
+    // Another page takes the place of the editor: what stood there is drawn anew afterwards.
+    view: () => {
+      const place = `${view.page} ${view.id} ${Boolean(view.entry)}`;
+      if (place !== shownAt) redrawAll();
+      shownAt = place;
+      return view.entry ? entry(view, words, act) : pages[view.page](view, words, act);
+    },
+    place: () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`,
+  };
+};

@@ -1,0 +1,18 @@
+// The story as a table for a spreadsheet. RFC 4180: every cell in quotes, quotes doubled, lines end with CR LF. A cell that a
+// spreadsheet would take for a formula (it begins with = + - @, their wide forms, a tab or a line break, blanks before it or
+// not) gets an apostrophe in front: spreadsheets then show it as the text it is. The mark at the start says it is UTF-8.
+import { happened, led } from './rows.js';
+
+const formula = /^[\s\u00a0]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/;
+const bare = text => text.replace(/[\u2066-\u2069]/g, '');
+export const cell = text => { const plain = bare(text); return `"${(formula.test(plain) ? `'${plain}` : plain).replaceAll('"', '""')}"`; };
+export const table = rows => `\ufeff${rows.map(row => `${row.map(cell).join(',')}\r\n`).join('')}`;
+
+export const csv = (story, words) => table([
+  [words('csv-day'), words('csv-clock'), words('csv-minute'), words('csv-event'), words('csv-struck'), words('csv-led'), words('csv-dose'), words('csv-more'), words('csv-rule'), words('csv-at'), words('csv-kind')],
+  ...story.rows.map(row => {
+    const then = row.ledTo && led(row.ledTo, words);
+    return [row.day, row.clock, String(row.minute), happened(row, words).join('. '), row.struck ? words('record-struck') : '', then?.title ?? '', then?.dose ?? '', then?.more.join('. ') ?? '',
+      row.ledTo ? [row.ledTo.decidedBy, ...(row.ledTo.gate ? [row.ledTo.gate] : [])].join(' ') : '', row.at, row.kind];
+  }),
+]);
