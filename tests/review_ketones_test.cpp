@@ -162,6 +162,18 @@ TEST(ReviewDoses, EveryHourOfTheDayIsLookedAt) {
             "confirm /plan/ketones/rows/3/cells/2 at=08:00 dose=4 units glucose=14.0 mmol/L ketones=3.0 low=3.9 mmol/L");
 }
 
+// A column may begin between two rows of the table. From 17.0 15 % = 6 units × 2.3 = 13.8 end at 3.2; from 18.0 at 4.2.
+TEST(ReviewDoses, TheEdgeOfAColumnIsLookedAtToo) {
+  const auto of = [](double part) {
+    Json plan = with({{"/ketones/columns", {0, 10.0, 14.0, 17.0}}, {"/day/correctionFactor/0/value", 2.3}});
+    for (Json& row : plan["ketones"]["rows"]) row["cells"].push_back("none");
+    plan["ketones"]["rows"][3]["cells"] = {"none", "none", share(0.1), share(part)};
+    return plan;
+  };
+  EXPECT_EQ(level("dose-could-go-low", of(0.125)), none);  // 5 units end at 5.5
+  EXPECT_EQ(found("dose-could-go-low", of(0.15)), "confirm /plan/ketones/rows/3/cells/3 at=00:00 dose=6 units glucose=17.0 mmol/L ketones=3.0 low=3.9 mmol/L");
+}
+
 // Pregnant: one cell stands for the whole table below 3.0. 12.5 % = 5 units.
 TEST(ReviewDoses, TheDoseForAnyGlucoseToo) {
   const auto of = [](double part) { return with({{"/person/pregnant", true}, {"/ketones/anyGlucose", share(part)}, {cell(3, 2), share(0.1)}}); };

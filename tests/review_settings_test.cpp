@@ -5,16 +5,16 @@
 namespace stopgap::desk {
 namespace {
 
-std::string factor_level(double value) { return level("correction-factor-far-off", with({{"/day/correctionFactor/0/value", value}})); }
-std::string ratio_level(double value) { return level("carbohydrate-ratio-far-off", with({{"/day/carbohydrateRatio/0/value", value}})); }
+Json of_factor(double value) { return with({{"/day/correctionFactor/0/value", value}}); }
+Json of_ratio(double value) { return with({{"/day/carbohydrateRatio/0/value", value}}); }
 // 1800 / 20 = 90 mg/dL a unit.
 Json small_child(double factor) { return child({{"/dailyTotal", 20}, {"/day/correctionFactor", day({{"00:00", factor}})}}); }
 
 // 100 / 40 = 2.5 mmol/L a unit. 40 % off: 1.5 and 3.5. 60 % off: 1.0 and 4.0.
 TEST(ReviewYardsticks, TheFactorAgainstTheDailyTotal) {
-  for (const double near : {1.5, 2.5, 3.5}) EXPECT_EQ(factor_level(near), none) << near;
-  for (const double far : {1.0, 1.49, 3.51, 4.0}) EXPECT_EQ(factor_level(far), "confirm") << far;
-  for (const double slip : {0.99, 4.01}) EXPECT_EQ(factor_level(slip), "refuse") << slip;
+  for (const double near : {1.5, 2.5, 3.5}) EXPECT_EQ(level("correction-factor-far-off", of_factor(near)), none) << near;
+  for (const double far : {1.0, 1.49, 3.51, 4.0}) EXPECT_EQ(level("correction-factor-far-off", of_factor(far)), "confirm") << far;
+  for (const double slip : {0.99, 4.01}) EXPECT_EQ(level("correction-factor-far-off", of_factor(slip)), "refuse") << slip;
   EXPECT_EQ(found("correction-factor-far-off", with({{"/day/correctionFactor/0/value", 4.25}})),
             "refuse /plan/day/correctionFactor/0/value percent=170 total=40 units value=4.25 mmol/L yardstick=2.5 mmol/L");
 }
@@ -33,9 +33,9 @@ TEST(ReviewYardsticks, EachEntryOfTheDayIsLookedAt) {
 
 // 500 / 40 = 12.5 g. 40 % off: 7.5 and 17.5. 60 % off: 5.0 and 20.0.
 TEST(ReviewYardsticks, TheRatioAgainstTheDailyTotal) {
-  for (const double near : {7.5, 17.5}) EXPECT_EQ(ratio_level(near), none) << near;
-  for (const double far : {5.0, 7.4, 17.6, 20.0}) EXPECT_EQ(ratio_level(far), "confirm") << far;
-  for (const double slip : {4.9, 20.1}) EXPECT_EQ(ratio_level(slip), "refuse") << slip;
+  for (const double near : {7.5, 17.5}) EXPECT_EQ(level("carbohydrate-ratio-far-off", of_ratio(near)), none) << near;
+  for (const double far : {5.0, 7.4, 17.6, 20.0}) EXPECT_EQ(level("carbohydrate-ratio-far-off", of_ratio(far)), "confirm") << far;
+  for (const double slip : {4.9, 20.1}) EXPECT_EQ(level("carbohydrate-ratio-far-off", of_ratio(slip)), "refuse") << slip;
   EXPECT_EQ(found("carbohydrate-ratio-far-off", with({{"/day/carbohydrateRatio/0/value", 25}})),
             "refuse /plan/day/carbohydrateRatio/0/value percent=200 total=40 units value=25 yardstick=12.5");
 }
@@ -202,9 +202,8 @@ TEST(ReviewTimes, AnEarlierSecondLookSeesLess) {
 }
 
 TEST(ReviewTimes, HoursOfActionFrom3To6) {
-  const auto of = [](double hours) { return level("action-hours-unusual", with({{"/rapid/actionHours", hours}})); };
-  for (const double usual : {3.0, 6.0}) EXPECT_EQ(of(usual), none) << usual;
-  EXPECT_EQ(of(6.25), "confirm");
+  for (const double usual : {3.0, 6.0}) EXPECT_EQ(level("action-hours-unusual", with({{"/rapid/actionHours", usual}})), none) << usual;
+  EXPECT_EQ(level("action-hours-unusual", with({{"/rapid/actionHours", 6.25}})), "confirm");
   EXPECT_EQ(found("action-hours-unusual", with({{"/rapid/actionHours", 2.75}})), "confirm /plan/rapid/actionHours hours=2.75 least=3 most=6");
 }
 
@@ -221,9 +220,9 @@ TEST(ReviewTimes, HoldsThatAreLongEnough) {
 }
 
 TEST(ReviewTimes, LongActingFrom1To1point2TimesBasal) {
-  const auto of = [](double factor) { return level("long-acting-factor-unusual", with({{"/offPump/longActingFactor", factor}})); };
-  for (const double printed : {1.0, 1.2}) EXPECT_EQ(of(printed), none) << printed;
-  EXPECT_EQ(of(1.201), "confirm");
+  const auto of = [](double factor) { return with({{"/offPump/longActingFactor", factor}}); };
+  for (const double printed : {1.0, 1.2}) EXPECT_EQ(level("long-acting-factor-unusual", of(printed)), none) << printed;
+  EXPECT_EQ(level("long-acting-factor-unusual", of(1.201)), "confirm");
   EXPECT_EQ(found("long-acting-factor-unusual", with({{"/offPump/longActingFactor", 0.9}})),
             "confirm /plan/offPump/longActingFactor factor=0.9 least=1 most=1.2");
 }
