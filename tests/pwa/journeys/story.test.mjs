@@ -4,7 +4,8 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { createRequire } from 'node:module';
-import { close, inject, withDemo } from './phone.mjs';
+import { close, inject, phone, withDemo } from './phone.mjs';
+import { plan, record } from '../../clinic/asking.mjs';
 import { bundleFaults } from '../../clinic/bundle_checks.mjs';
 
 after(close);
@@ -76,8 +77,28 @@ for (const [name, options] of [['phone', { width: 390, height: 844 }], ['laptop'
   });
 }
 
-test('on paper it is one sheet of A4, black on white, also from the night look', async () => {
-  const hand = await live({ width: 390, height: 844 });
+// A whole night of an invented person, brought as the file another phone saved.
+const finger = value => ({ kind: 'glucose', value, unit: 'mmol/L', from: 'finger' });
+const blood = value => ({ kind: 'ketones', blood: value });
+const wholeNight = [['24T23:30', finger(15.6)], ['24T23:31', blood(0.2)], ['24T23:35', { kind: 'pumpDose', units: 3, purpose: 'correction' }], ['25T00:33', { id: 'slip', ...finger(11) }], ['25T00:34', { kind: 'strike', target: 'slip', reason: 'read upside down' }],
+  ['25T00:35', finger(16)], ['25T00:36', blood(0.3)], ['25T00:40', { id: 'shown', kind: 'doseShown', units: 1, insulin: 'rapid' }], ['25T00:44', { kind: 'injection', insulin: 'rapid', with: 'syringe', units: 1, shown: 'shown' }],
+  ['25T00:50', { kind: 'changed', what: ['set', 'reservoir'] }], ['25T00:52', { kind: 'automation', state: 'paused' }], ['25T01:45', finger(15)], ['25T01:46', blood(0.9)], ['25T02:50', finger(13.1)], ['25T02:51', blood(0.7)], ['25T02:55', { kind: 'call', to: 'team', answered: true }],
+  ['25T04:10', finger(9.4)], ['25T04:11', blood(0.4)], ['25T04:20', { kind: 'carbs', grams: 20 }], ['25T06:30', finger(7)], ['25T06:31', blood(0.2)], ['25T07:10', finger(6.8)], ['25T07:11', blood(0.1)], ['25T07:15', { kind: 'incident', state: 'closed' }]]
+  .map(([at, event], number) => ({ id: `n${number}`, at: `2026-11-${at}:00+00:00`, ...event }));
+const brought = async options => {
+  const device = await phone(options);
+  const hand = await device.open();
+  const copy = JSON.stringify({ format: 'stopgap.copy', version: 1, plan, record: record(wholeNight) });
+  await hand.page.setInputFiles('input[type=file]', { name: 'copy.json', mimeType: 'application/json', buffer: Buffer.from(copy) });
+  await hand.tap('Yes, this is my plan');
+  await hand.tap('What happened before');
+  await hand.tap('The last incident on one page');
+  await hand.heading('The last incident');
+  return { device, ...hand };
+};
+
+test('on paper a whole night is one sheet of A4, black on white, also from the night look', async () => {
+  const hand = await brought({ at: '2026-11-25T22:00:00+01:00', width: 390, height: 844 });
   assert.ok(await hand.page.evaluate(() => document.documentElement.classList.contains('night')));
   const pdf = await hand.page.pdf({ preferCSSPageSize: true, printBackground: true });
   assert.equal((pdf.toString('latin1').match(/\/Type \/Page\b(?!s)/g) ?? []).length, 1);
