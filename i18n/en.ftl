@@ -1437,8 +1437,6 @@ count-retype = { $count } to retype
 count-none = Ready to review
 # In an empty field on a phone.
 field-type = Type
-# For screen readers: the field holds nothing.
-field-empty = empty
 # First line of a choice.
 field-choose = Choose
 # Beside a field that may stay empty.

@@ -22,16 +22,11 @@ struct Changeable {
   std::function<void(Night&, Draw&)> change;
 };
 
-Night drawn_with(const Night& night, Draw& draw) {
-  Night other = night;
-  NightDrawn maker(draw, other.plan);
-  other.situation = maker.situation();
-  return other;
-}
+Situation drawn_with(const Night& night, Draw& draw) { return NightDrawn(draw, night.plan).situation(); }
 
 std::vector<Changeable> changeables() {
   const auto another = [](auto Situation::*member) {
-    return [member](Night& night, Draw& draw) { night.situation.*member = drawn_with(night, draw).situation.*member; };
+    return [member](Night& night, Draw& draw) { night.situation.*member = drawn_with(night, draw).*member; };
   };
   return {
       {"glucose", Fact::glucose, another(&Situation::glucose)},
@@ -113,16 +108,45 @@ void change_events(Night& night, Draw& draw, EventKind kind) {
   }
 }
 
+// A night with its advice and the reasons for it. Every fact is weighed in the same nights, so they are worked out once.
+struct Known {
+  Night night;
+  Advice advice;
+  std::vector<Because> reasons;
+  bool names(Fact fact) const {
+    return std::any_of(reasons.begin(), reasons.end(), [&](const Because& reason) { return reason.fact == fact; });
+  }
+  bool names(EventKind kind) const {
+    return std::any_of(reasons.begin(), reasons.end(), [&](const Because& reason) { return reason.fact == Fact::event && reason.kind == kind; });
+  }
+};
+
+const std::vector<Known>& known_nights() {
+  static const std::vector<Known> all = [] {
+    std::vector<Known> made;
+    made.reserve(nights_drawn);
+    for (std::uint64_t number = 0; number < nights_drawn; ++number) {
+      Night night = night_of(number);
+      Advice advice = night.advice();
+      std::vector<Because> reasons = because(night.plan, night.record, night.situation, advice);
+      made.push_back({std::move(night), std::move(advice), std::move(reasons)});
+    }
+    return made;
+  }();
+  return all;
+}
+
 // Whether a fact is named exactly if some change of it changes the advice.
 class Judge {
  public:
   // `change` is drawn anew each time; a night is passed over where the fact cannot be changed.
-  void weigh(const Night& night, bool named, const std::function<void(Night&)>& change) {
-    const Advice advice = night.advice();
+  void weigh(const Known& known, bool named, const std::function<void(Night&)>& change) {
+    const Night& night = known.night;
+    Night other = night;
     for (int i = 0; i < (named ? most_changes_drawn : changes_drawn); ++i) {
-      Night other = night;
+      if (i > 0) other = night;  // assigned and not made anew: a copy in place asks for no memory
       change(other);
-      if (other.advice() == advice) continue;
+      if (other.advice() == known.advice) continue;
       if (!named && ++not_named_ == 1) example_ += "\nnot named, yet changing it changes the advice:\n" + told(night) + "\n  changed to\n" + told(other);
       return;
     }
@@ -138,8 +162,6 @@ class Judge {
   std::string example_;
 };
 
-std::vector<Because> reasons_of(const Night& night) { return because(night.plan, night.record, night.situation, night.advice()); }
-
 class WhatIsEntered : public testing::TestWithParam<std::size_t> {};
 
 TEST_P(WhatIsEntered, IsNamedExactlyIfItMatters) {
@@ -147,10 +169,8 @@ TEST_P(WhatIsEntered, IsNamedExactlyIfItMatters) {
   Judge judge;
   for (std::uint64_t number = 0; number < nights_drawn; ++number) {
     Draw draw(7 * number);
-    const Night night = night_of(number);
-    const auto reasons = reasons_of(night);
-    const bool named = std::any_of(reasons.begin(), reasons.end(), [&](const Because& reason) { return reason.fact == changeable.fact; });
-    judge.weigh(night, named, [&](Night& other) { changeable.change(other, draw); });
+    const Known& known = known_nights()[number];
+    judge.weigh(known, known.names(changeable.fact), [&](Night& other) { changeable.change(other, draw); });
   }
   judge.expect_none(changeable.name);
 }
@@ -164,12 +184,10 @@ TEST_P(WhatIsRecorded, IsNamedExactlyIfItMatters) {
   Judge judge;
   for (std::uint64_t number = 0; number < nights_drawn; ++number) {
     Draw draw(7 * number);
-    const Night night = night_of(number);
-    const auto& events = night.record.events;
+    const Known& known = known_nights()[number];
+    const auto& events = known.night.record.events;
     if (std::none_of(events.begin(), events.end(), [&](const Event& event) { return event.kind == kind; })) continue;
-    const auto reasons = reasons_of(night);
-    const bool named = std::any_of(reasons.begin(), reasons.end(), [&](const Because& reason) { return reason.fact == Fact::event && reason.kind == kind; });
-    judge.weigh(night, named, [&](Night& other) { change_events(other, draw, kind); });
+    judge.weigh(known, known.names(kind), [&](Night& other) { change_events(other, draw, kind); });
   }
   judge.expect_none("events of kind " + std::to_string(GetParam()));
 }

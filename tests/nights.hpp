@@ -34,7 +34,7 @@ inline const Plan& child() { static const Plan plan = plan_from(STOPGAP_DEMO_DIR
 inline const Plan& example() { static const Plan plan = plan_from(STOPGAP_TESTS_DIR "/cases/example_plan.json"); return plan; }
 
 // 03:10 on a night on which the demo plans stand agreed.
-inline Moment night() { return *parse_moment("2026-11-25T03:10:00+00:00"); }
+inline const Moment& night() { static const Moment moment = *parse_moment("2026-11-25T03:10:00+00:00"); return moment; }
 inline Instant ago(std::int64_t minutes) { return night().instant - Duration::minutes(minutes); }
 
 // A reading in steps of the unit's own display: tenths of mmol/L, whole mg/dL.

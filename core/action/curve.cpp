@@ -47,7 +47,7 @@ void Remaining::add(Insulin units, std::int64_t share) {
   const Fraction exact = units.in_units();
   const Wide scaled = Wide{exact.numerator()} * billionths;
   // Up to a billionth: what is counted as acting may not fall short.
-  const Wide whole = (scaled + exact.denominator() - 1) / exact.denominator();
+  const Wide whole = quotient(scaled + exact.denominator() - 1, exact.denominator());
   total_ += whole * share;
 }
 

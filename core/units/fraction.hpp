@@ -10,6 +10,12 @@ namespace stopgap {
 
 __extension__ typedef __int128 Wide;
 
+// a / b towards zero. Where both fit, one instruction instead of a call that took a tenth of the time of an advice.
+constexpr Wide quotient(Wide a, Wide b) {
+  const auto small_a = static_cast<std::int64_t>(a), small_b = static_cast<std::int64_t>(b);
+  return small_a == a && small_b == b && small_b != -1 ? Wide{small_a / small_b} : a / b;
+}
+
 class Fraction {
  public:
   constexpr Fraction() = default;
@@ -19,8 +25,8 @@ class Fraction {
     if (denominator < 0) { numerator = -numerator; denominator = -denominator; }
     const Wide divisor = common(numerator < 0 ? -numerator : numerator, denominator);
     Fraction made;
-    made.numerator_ = static_cast<std::int64_t>(numerator / divisor);
-    made.denominator_ = static_cast<std::int64_t>(denominator / divisor);
+    made.numerator_ = static_cast<std::int64_t>(quotient(numerator, divisor));
+    made.denominator_ = static_cast<std::int64_t>(quotient(denominator, divisor));
     return made;
   }
   constexpr std::int64_t numerator() const { return numerator_; }

@@ -7,7 +7,7 @@ import { agree } from './agree.js';
 import { agreed } from './agreed.js';
 import { agreement } from './agreement.js';
 import { edits } from './edit.js';
-import { counts, editor } from './editor.js';
+import { counts, editor, redrawAll } from './editor.js';
 import { entry } from './entry.js';
 import { download, fileOf, readFile } from './files.js';
 import { stateWords } from './parts.js';
@@ -67,7 +67,7 @@ export const desk = tools => {
   const filter = () => { const wanted = view.find.trim().toLocaleLowerCase(); view.shown = view.rows.filter(row => row.name.toLocaleLowerCase().includes(wanted)); };
 
   const rangesFor = unit => { const answer = ask('ranges', { unit: string(unit || 'mmol/L') }); return { ranges: answer.ranges, houseRules: answer.houseRules }; };
-  let curveFor = '', curveRows = null;
+  let curveFor = '', curveRows = null, shownAt = '';
   // One unit injected now and nothing else: what of it still works, minute by minute.
   const curveOf = (text, tree) => {
     const hours = textAt(tree, 'rapid/actionHours', '.');
@@ -102,6 +102,7 @@ export const desk = tools => {
 
   const addressOf = (page, id) => (page === 'shelf' ? '#desk' : `#desk/${id}/${page}`);
   const show = async (page, id) => {
+    shownAt = '';
     const other = id !== view.id;
     Object.assign(view, { page, id, entry: null, cell: null, asksWithdraw: false, before: null, focused: null, focusedPart: null, saved: false, brought: null, ...(other ? { published: null } : {}) });
     if (page === 'shelf') view.rows = Object.keys(people).map(rowOf).sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
@@ -196,8 +197,13 @@ export const desk = tools => {
       const wanted = known && pages[page] && !((page === 'edit' || page === 'agree') && !people[id].tree) && !(page === 'plan' && !latest(id)) ? page : 'shelf';
       await show(wanted, wanted === 'shelf' ? null : id);
     },
-    view: () => (view.entry ? entry(view, words, act) : pages[view.page](view, words, act)),
+    // Another page takes the place of the editor: what stood there is drawn anew afterwards.
+    view: () => {
+      const place = `${view.page} ${view.id} ${Boolean(view.entry)}`;
+      if (place !== shownAt) redrawAll();
+      shownAt = place;
+      return view.entry ? entry(view, words, act) : pages[view.page](view, words, act);
+    },
     place: () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`,
-
   };
 };

@@ -1,12 +1,12 @@
 // The sheet on one side, what it leads to on the other; on a phone one below the other.
-import { html, nothing } from '../vendor/lit-html.js';
+import { html, noChange, nothing } from '../vendor/lit-html.js';
 import { curve } from './curve.js';
 import { doseTable } from './dosetable.js';
 import { isSimple, simpleField, wrapped } from './fields.js';
 import { cellBox, ketoneTable } from './ketones.js';
 import { lists } from './lists.js';
 import { desk, level, link, press } from './parts.js';
-import { isThere, placeWords } from './place.js';
+import { isThere, placeWords, touches } from './place.js';
 import { publishedChoice } from './published.js';
 import { reasonWords } from './refusals.js';
 import { sheet } from './sheet.js';
@@ -22,6 +22,21 @@ const fieldOf = (view, words, act, field) => {
 const part = (view, words, act, entry, at) => html`<section class="part" id=${`part-${entry.id}`} aria-labelledby=${`head-${entry.id}`}>
   <h2 id=${`head-${entry.id}`}><span class="sq ${view.focusedPart === entry.id ? 'now' : ''}">${at + 1}</span>${words(entry.title)}</h2><p class="help">${words(entry.help)}</p>
   ${entry.fields.map(field => fieldOf(view, words, act, field))}</section>`;
+
+// A part that would be drawn as it stands is not drawn again: a key must be followed by its table at once, on a slow phone too.
+// Equal subtrees of the draft are the same object, so comparing costs next to nothing.
+const drawn = new Map();
+const sameAs = (key, values) => {
+  const last = drawn.get(key);
+  drawn.set(key, values);
+  return last?.length === values.length && values.every((value, at) => value === last[at]);
+};
+export const redrawAll = () => drawn.clear();
+const partOnce = (view, words, act, entry, at, said) => {
+  const inHand = view.focusedPart === entry.id ? view.focused : null;
+  return sameAs(entry.id, [...entry.fields.map(field => get(view.tree, field.path)), said.filter(([field]) => entry.fields.includes(field)).map(([, text]) => text).join(), view.unit, view.mark, view.phone, view.ranges, inHand, ...(entry.id === 'ketones' ? [view.published, view.tree.high] : [])])
+    ? noChange : part(view, words, act, entry, at);
+};
 
 // A place that is empty is missing, whatever the core calls it; a place with something in it is wrong.
 export const isMissing = (view, entry) => entry.reason === 'missing' || (isThere(view.tree, entry.path) && isBlank(get(view.tree, entry.path.replace(/^\/plan\/?/, ''))));
@@ -48,10 +63,14 @@ export const counts = (view, words) => {
   return said.length ? said.join(', ') : words('count-none');
 };
 
+// What was found, each with the field it stands at.
+const allFields = sheet.flatMap(entry => entry.fields);
+const saidAt = view => [...view.refused, ...view.findings].map(one => [allFields.find(field => touches(field.path, one.path)), JSON.stringify(one)]);
+
 export const editor = (view, words, act) => desk(view, words, html`
   <div class="editor-head"><h1 tabindex="-1">${words('editor-title')}</h1><p class="counts" role="status">${counts(view, words)}</p>
     ${press(words('editor-review'), () => act.page('agree'), { sub: words('editor-review-sub') })}</div>
   <div class="two"><div class="left"><details class="jump"><summary>${words('editor-parts')}</summary><ol>${sheet.map(entry => html`<li>${link(words(entry.title), () => act.scrollTo(`part-${entry.id}`))}</li>`)}</ol></details>
-      ${sheet.map((entry, at) => part(view, words, act, entry, at))}</div>
+      ${(said => sheet.map((entry, at) => partOnce(view, words, act, entry, at, said)))(saidAt(view))}</div>
     <div class="right">${view.table ? doseTable(view, words, act) : html`<section class="leads"><h2>${words('doses-title')}</h2><p class="help">${words('doses-not-yet')}</p></section>`}
-      ${found(view, words, act)}${curve(view, words)}</div></div>`, { wide: true });
+      ${found(view, words, act)}${sameAs('curve', [view.curve, view.mark]) ? noChange : curve(view, words)}</div></div>`, { wide: true });

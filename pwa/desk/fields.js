@@ -41,7 +41,7 @@ export const numberBox = (view, words, act, path, label, { bare = false } = {}) 
   const text = textAt(view.tree, path, view.mark);
   const unit = bare ? '' : unitOf(view, words, path);
   return html`<span class="box">${view.phone
-    ? html`<button type="button" class="in" id=${idOf(path)} aria-label=${`${label}: ${text || words('field-empty')}`} @click=${() => act.openEntry(path, label)}>${text || words('field-type')}</button>`
+    ? html`<button type="button" class="in" id=${idOf(path)} aria-label=${`${label}: ${text || words('field-type')}`} @click=${() => act.openEntry(path, label)}>${text || words('field-type')}</button>`
     : html`<input class="in num" id=${idOf(path)} inputmode="decimal" autocomplete="off" spellcheck="false" aria-label=${label} .value=${text}
       @focus=${() => act.focus(path)} @input=${event => act.number(path, event.target)}>`}${unit ? html`<span class="unit">${unit}</span>` : nothing}</span>`;
 };
