@@ -1,7 +1,7 @@
 // Every screen, drawn without a browser: one heading, no gap, every button named, every message whole.
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
