@@ -43,7 +43,7 @@ const share = async hand => {
 };
 const paste = async (hand, text) => { await hand.page.getByLabel(/Or paste the text here/).fill(text); await hand.tap('Read the text'); };
 const picture = async (hand, name) => { const path = join(folder, name); await hand.page.locator('svg.code').screenshot({ path }); return path; };
-const readBack = path => execFileSync('zbarimg', ['--quiet', '--raw', '-Sdisable', '-Sqr.enable', path], { encoding: 'utf8' }).replace(/\n$/, '');
+const readBack = path => execFileSync('zbarimg', ['--quiet', '--raw', '-Sdisable', '-Sqr.enable', path], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).replace(/\n$/, '');
 
 for (const [name, size] of Object.entries(sizes)) test(`${name}: a plan crosses to a second device by its code alone, and is in use only after its day was typed`, async () => {
   const giver = await withPlan(ours, size);
@@ -92,7 +92,9 @@ test('the camera reads the code, and a photograph of it does as well', async () 
   // A camera of our own: a canvas that shows the picture, small and a little turned at first, then well.
   const taker = await another({ flowing: true }, '#bring');
   await taker.page.evaluate(async data => {
-    const image = await createImageBitmap(await (await fetch(data)).blob());
+    const image = new Image();
+    image.src = data;
+    await image.decode();
     const canvas = Object.assign(document.createElement('canvas'), { width: 1280, height: 720 });
     const pen = canvas.getContext('2d');
     let frame = 0;
