@@ -1740,9 +1740,9 @@ findings-none = Nothing was found. Look at the table all the same.
 # The list is cut.
 findings-more = More may follow when these are mended.
 # $mark: how well it rests; $source: short name of the source.
-finding-source = { $mark }, { $source }
+ground-source = { $mark }, { $source }
 # $mark: how well it rests.
-finding-mark = { $mark }
+ground-mark = { $mark }
 # Label of a finding.
 level-refuse = Refused
 # Label of a finding.

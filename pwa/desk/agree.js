@@ -18,7 +18,7 @@ const blocking = (view, words, act) => html`<section class="part"><h2><span clas
 
 const retyping = (view, words, act) => html`<section class="part"><h2><span class="sq">2</span>${words('agree-retype-title')}</h2>
   ${view.toRetype.length ? html`<p class="help">${words('agree-retype-help')}</p><ul class="findings">${view.toRetype.map(entry => html`<li>${level(entry.settled ? 'settled' : 'confirm', words)}<div>
-      <p>${words(`finding-${entry.id}`, entry.slots)}</p><p class="help">${link(entry.place, () => act.fix(entry.path))} ${entry.source ? words('finding-source', { mark: entry.mark, source: entry.source }) : words('finding-mark', { mark: entry.mark })}</p>
+      <p>${words(`finding-${entry.id}`, entry.slots)}</p><p class="help">${link(entry.place, () => act.fix(entry.path))} ${entry.source ? words('ground-source', { mark: entry.mark, source: entry.source }) : words('ground-mark', { mark: entry.mark })}</p>
       ${entry.before ? html`<p class="help">${words('agree-reason-before', { reason: entry.before })}</p>` : nothing}
       ${entry.value ? html`<label class="row"><span class="fname">${words('agree-retype-again', { place: entry.place })}</span><input class="in num" id=${`retype-${entry.path}`} inputmode=${entry.isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${entry.typed} @input=${event => act.retype(entry, 'typed', event.target)}></label>
         ${entry.typed && !entry.matches ? html`<p role="status">${words('agree-retype-differs', { typed: entry.typed })}</p>` : nothing}` : nothing}

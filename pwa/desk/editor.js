@@ -49,7 +49,7 @@ const found = (view, words, act) => html`<section class="found" aria-labelledby=
   <ul class="findings">${[...view.refused].sort((a, b) => isMissing(view, a) - isMissing(view, b)).map(entry => html`<li>${level(isMissing(view, entry) ? 'missing' : 'refuse', words)}
       <div><p>${link(placeWords(view.tree, entry.path, words, view.mark), () => act.goTo(entry.path))}</p>${isMissing(view, entry) ? nothing : html`<p>${reasonWords(entry, words, view)}</p>`}</div></li>`)}
     ${onSheet(view).map(entry => html`<li>${level(entry.retyped ? 'settled' : entry.level, words)}<div><p>${words(`finding-${entry.id}`, entry.slots)}</p>
-      <p class="help">${link(placeWords(view.tree, entry.path, words, view.mark), () => act.goTo(entry.path))} <span>${entry.source ? words('finding-source', { mark: entry.mark, source: entry.source }) : words('finding-mark', { mark: entry.mark })}</span></p></div></li>`)}</ul>
+      <p class="help">${link(placeWords(view.tree, entry.path, words, view.mark), () => act.goTo(entry.path))} <span>${entry.source ? words('ground-source', { mark: entry.mark, source: entry.source }) : words('ground-mark', { mark: entry.mark })}</span></p></div></li>`)}</ul>
   ${view.refused.length === 20 ? html`<p class="help">${words('findings-more')}</p>` : nothing}</section>`;
 
 export const counts = (view, words) => {

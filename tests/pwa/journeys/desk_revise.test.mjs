@@ -38,7 +38,7 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   await hand.shot(`desk-${size}-changes`);
   for (const label of await hand.page.locator('label.row .fname').allInnerTexts()) {
     const field = label.replace(/[\u2066-\u2069]/g, '');
-    await hand.page.getByLabel(exactly(field)).fill(/^Type/.test(field) ? { '14.0': '0.20' }[/glucose from (\S+)/.exec(field)?.[1]] ?? '' : 'On the way to hospital only.');
+    await hand.page.getByLabel(exactly(field)).fill(/^Type/.test(field) ? { '0.6': '0.1', '1.5': '0,10', '3.0': '0.20' }[/Ketones from (\S+),/.exec(field)[1]] : 'Ketones need this much; sugar lies ready.');
   }
   for (const box of await hand.page.locator('.house input').all()) await box.click();
   await hand.page.getByLabel('Agreed on').fill('2026-11-25');
@@ -47,11 +47,12 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   await hand.tick('I have looked at every change');
   // A value changed after looking is a change nobody has looked at.
   await hand.tap('Back to the sheet');
-  await hand.number('Daily total', '50.5');
+  await hand.number('Days of grace', '28');
   await hand.tap('Review and agree');
   await hand.sees('The changes are not looked at');
   await hand.tick('I have looked at every change');
   await noFaults(hand, `changes ${size}`);
+  await hand.misses('Still open');
   await hand.tap('Agree revision 3');
   await hand.heading('Maren Oduya');
   const kept = (await hand.revisions()).map(entry => JSON.parse(entry.text));
