@@ -83,6 +83,12 @@ demo-child-sub = Invented. Glucose in mg/dL. Not for use.
 first-caution = Your clinic’s advice and local rules come first. Worse than the numbers say? Call.
 # Frame on every page of a demo plan.
 demo-warning = Invented person. Do not use these numbers for anyone.
+# Button: other ways to bring a plan.
+bring-otherwise = Bring a plan by code
+# Below that button.
+bring-otherwise-sub = With the camera, a photo, or as text.
+# Size of a file. $count: number.
+megabytes = { $count } MB
 # Before a plan is taken in.
 offered-ask = Is this the right person, and the newest plan?
 # $count: number of entries in the record that comes with it.
@@ -148,8 +154,8 @@ refused-duplicate-id = Two entries have the same name.
 refused-contradiction = Two entries contradict each other.
 # Made by a later version.
 refused-newer-format = This plan needs a newer version of the app.
-# The plan's check text does not fit.
-refused-fingerprint = The plan was changed since it was agreed.
+# A check text or a signature does not fit.
+refused-changed = It was changed or damaged on its way.
 # Any other reason.
 refused-other = This was not accepted.
 # $got: what stood in the file.
@@ -203,6 +209,10 @@ more-sub = Copy, another plan, night look, remove.
 export = Save a copy
 # Below it.
 export-sub = Plan and record in one file. Keep it elsewhere too.
+# Button: hand the plan to another phone.
+share-plan = Hand this plan over
+# Below it.
+share-plan-sub = As a code, as a file, or shared.
 # Button: bring another plan.
 other-plan = Another plan
 # Below it.
@@ -2452,6 +2462,152 @@ csv-rule = Rule
 csv-at = Exact time
 # Head of a column in the file.
 csv-kind = Kind of entry
+## The desk: handing a plan over
+
+# Heading: plan goes to another device.
+share-title = Hand this plan over
+# Below it.
+share-lede = On the other phone, open the app and bring a plan by code.
+# Label: whose plan.
+share-person = Person
+# Name of the drawn code for screen readers.
+share-code = The plan as a code
+# Under the code. $count: characters; $version: size of the code.
+share-size = Holds { $count } characters. Code size { $version }, at most 20.
+# Where no signature found room.
+share-unsigned = The plan is long, so this code is not signed. The file is.
+# The plan needs too many characters. The texts to shorten follow.
+share-too-long = This plan is too long for one code. Shorten one of these, or use the file.
+# Opens the code as text.
+share-text = The code as text
+# Button.
+share-copy = Copy the text
+# Said afterwards.
+share-copied = Copied.
+# The browser does not let the page copy.
+share-copy-yourself = The text is marked. Copy it yourself.
+# Label of a text field.
+share-from = Name of this device or clinic
+# Below it.
+share-from-sub = May stay empty. The other side reads it.
+# Button.
+share-file = Save it as a file
+# Below it.
+share-file-sub = For a mail, a stick, or keeping.
+# Said afterwards.
+share-saved = The file is saved.
+# Button: the phone's own share sheet.
+share-sheet = Share it
+# Below it.
+share-sheet-sub = With the ways this phone has.
+# Sharing went wrong.
+share-failed = It was not shared. Save it as a file instead.
+# $key: groups of signs.
+share-key = Signed by this device. Its key: { $key }
+# The browser makes no key.
+share-no-key = This browser cannot sign, so nothing was made.
+# Caution.
+share-private = Whoever gets this reads the whole plan. Hand it only to people you trust.
+# No such plan here.
+share-nothing = There is no plan here to hand over.
+
+# Heading: a plan comes in.
+bring-title = Bring a plan
+# Below it.
+bring-lede = Nothing is in use until you have seen it and agreed.
+# Button.
+bring-camera = Read a code with the camera
+# Below it.
+bring-camera-sub = The picture stays on this phone.
+# Name of the camera picture for screen readers.
+bring-camera-picture = What the camera sees
+# Under the picture.
+bring-camera-how = Hold the code so that it fills the picture. Keep still.
+# Button.
+bring-camera-stop = Switch the camera off
+# The camera did not start.
+bring-no-camera = The camera did not start. Take a photo of the code, or use a file.
+# Button.
+bring-photo = Take a photo of the code
+# Below it.
+bring-photo-sub = Or choose a picture of it.
+# A picture of many megabytes.
+bring-photo-large = This picture is too large. Possible: up to 40 MB.
+# No picture at all.
+bring-photo-unreadable = This is not a picture that can be read.
+# No code found.
+bring-photo-none = There is no readable code in it. Go closer, with more light.
+# Label of a text field.
+bring-paste = Or paste the text here
+# Below it.
+bring-paste-sub = The text of a code, or of a plan file.
+# Button.
+bring-paste-read = Read the text
+# Nothing was pasted.
+bring-paste-empty = There is no text yet. Paste it first.
+
+# $day: a written day; $clock: time.
+bring-when = { $day }, { $clock }
+# $from: name of the device; $when: day and time; $key: groups of signs.
+bring-signed = Unchanged since exported from { $from }, { $when }. Key { $key }
+# $when: day and time; $key: groups of signs.
+bring-signed-unnamed = Unchanged since exported, { $when }. Key { $key }
+# What a signature does not say.
+bring-signed-means = This does not say that the plan is right, or who agreed it.
+# No signature.
+bring-unsigned = Not signed. Nobody can say whether it was changed on its way.
+# Label: check text of the plan.
+bring-fingerprint = Fingerprint
+# Loud. $name, $born: the person of the plan in use.
+bring-other-person = Another person. The plan in use is for { $name }, born { $born }.
+# Loud.
+bring-other-plan = Another plan of this person. It is no revision of the one in use.
+# Loud. $revision: number in use.
+bring-older = This is older. Revision { $revision } is in use.
+# Loud.
+bring-same-revision = Same revision as the one in use, but other numbers. Ask the clinic.
+# Loud.
+bring-draft = This is a draft. Nobody has agreed it.
+# Loud.
+bring-withdrawn = This plan is withdrawn. It gives no dose.
+# Loud.
+bring-superseded = A later revision took the place of this plan. It gives no dose.
+# Loud.
+bring-expired = This plan is past its time. It gives no dose.
+# Loud.
+bring-in-grace = This plan is due for review.
+# Loud.
+bring-in-incident = An incident is running. Changing the plan now changes the advice.
+# Heading above the changed values.
+bring-changes = What changes
+# No value differs.
+bring-changes-none = Nothing. It is the plan in use.
+# Before the value in use.
+bring-now = Now
+# Before the new value.
+bring-then = Then
+# Instead of a value in use.
+bring-new = New
+# Instead of a new value.
+bring-gone = No longer there
+# Heading above the values that stay.
+bring-same = What stays
+# Heading above all values.
+bring-every = Every number of this plan
+# Heading above the field for the day.
+bring-accept = Take it into use
+# Label of the field.
+bring-day = Type the day it was agreed
+# Below it.
+bring-day-sub = It stands on your own paper. Year, month, day.
+# While no day is typed.
+bring-inactive = Not in use. Nothing has changed yet.
+# The day fits.
+bring-day-fits = The day fits.
+# Another day.
+bring-day-differs = This is not the day in the plan. Ask the clinic.
+# A draft cannot come into use.
+bring-draft-not = A draft is not taken into use. It can be brought to the desk.
 
 ## The record
 

@@ -11,6 +11,8 @@ export const fromStore = events.fromText;
 
 const emptyPad = () => ({ digits: '' });
 
+const largestFile = 6000000;
+
 // The dose is in the record, and read back, before anybody sees it: a phone that dies then still asks about it.
 const showDose = async ({ state, add, keepDraft, clock }) => {
   const { run } = state.draft;
@@ -88,6 +90,17 @@ export const actions = tools => {
       : { ...extra, ...planOf(planText), events: eventTexts.length ? eventTexts : null };
   };
 
+  // Whatever came, by file, code or text: read, judged by the core, and laid beside the plan in use. An invented person's plan says
+  // itself that it is one, and replaces nothing but another invented one without more ado.
+  const bring = async text => {
+    const handover = await tools.handover();
+    const found = await handover.read(text);
+    if (found.refused) { state.candidate = { isFile: true, refused: found.refused }; return; }
+    offer(found.plan, found.events, { isFile: true, signed: found.signed });
+    const { candidate } = state;
+    if (!candidate.refused && (!candidate.demo || (state.plan && !state.plan.demo))) candidate.weighed = handover.weigh(candidate.text);
+  };
+
   // The needle is in: what went in is recorded as it was typed, with the readings it was decided on.
   const inject = async ({ units, at, sure = true, shownId, sameDose, device, id, order }) => {
     const { draft } = state;
@@ -140,22 +153,20 @@ export const actions = tools => {
     erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
 
     async demo(name) { offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), [], { isFile: true }); },
+    // A file is looked at only when it can be one of ours.
     async planFile(file) {
       if (!file) return;
-      const text = file.size > 6000000 ? '' : await file.text();
-      let doc = null;
-      try { doc = JSON.parse(text); } catch { /* the core says what is wrong with it */ }
-      if (!doc || typeof doc !== 'object' || Array.isArray(doc)) {
-        state.candidate = { isFile: true, refused: JSON.parse(core.ask('holds', text).text).refused ?? [{ path: '', reason: 'notJson' }] };
-      } else if (doc.format === 'stopgap.copy' && doc.plan && doc.record?.events) {
-        const parts = members(text);
-        offer(parts.plan, elements(members(parts.record).events), { isFile: true });
-      } else offer(text, [], { isFile: true });
+      if (file.size > largestFile) { state.candidate = { isFile: true, refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] }; return; }
+      await bring(await file.text());
     },
-    offerPlan(text) { offer(text, [], { isFile: true }); },
+    planText: text => bring(text),
+    offerPlan: text => bring(text),
+    typedDay(text) { state.candidate.typedDay = text; },
     dropCandidate() { state.candidate = null; },
     async takePlan() {
-      const { text, events: brought } = state.candidate;
+      const { text, events: brought, weighed, typedDay, doc } = state.candidate;
+      // Only the day of agreement, typed by hand, makes a plan the one in use.
+      if (weighed && (weighed.isDraft || (typedDay ?? '').replace(/[^0-9]/g, '') !== doc.agreement.on.replaceAll('-', ''))) return;
       try { await store.takePlan(text); } catch { state.kept = false; }
       state.plan = planOf(text);
       let known = [];
@@ -163,6 +174,7 @@ export const actions = tools => {
       state.record = known;
       for (const item of brought ?? []) await add(fromStore(item));
       state.candidate = null;
+      tools.home();
       endDraft();
       await keepDraft();
     },

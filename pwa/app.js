@@ -14,14 +14,15 @@ import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
-const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view() };
+const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
+  offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
-let words, wordsOfDesk, desk;
+let words, wordsOfDesk, desk, handover;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, trouble: null,
-  engine: '', release: '', order, desk: false, face: null,
+  engine: '', release: '', order, desk: false, face: null, handing: false,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -123,7 +124,7 @@ const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
   render(views[name](state, words, send), root);
-  const place = name === 'desk' ? `desk ${desk.place()}` : `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   const heading = root.querySelector('h1');
@@ -185,7 +186,7 @@ const add = async event => {
   }
   state.record.push(event);
 };
-const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible };
+const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
@@ -220,17 +221,30 @@ const openDesk = async () => {
   }
   await desk.enter(location.hash);
 };
+// Handing over is fetched likewise: when somebody opens it, or when a plan came in.
+const atHandover = () => /^#(share|bring)(\/|$)/.test(location.hash);
+const openHandover = async () => {
+  if (!handover) {
+    const module = await fetched('handover/handover.css', () => import('./handover/handover.js'));
+    const bring = (deed, what) => inTurn(() => perform(deed, what));
+    handover = module.handover({ words: tools.words, store, core, state, clock, day, draw, lines: planLines, bring: text => bring('planText', text), bringFile: file => bring('planFile', file) });
+  }
+  return handover;
+};
 const face = async () => {
   const wanted = atDesk();
   if (wanted) await openDesk();
+  if (atHandover()) await (await openHandover()).enter(location.hash);
+  else handover?.leave();
+  state.handing = atHandover();
   if (wanted !== state.desk) { state.desk = wanted; try { await store.put('face', wanted ? 'desk' : 'bedside'); } catch { state.kept = false; } }
 };
 // Whatever was open last opens again, but an incident comes before the desk.
 const firstFace = async () => {
   const incident = state.holds?.incident || state.holds?.unanswered || state.holds?.looks?.length;
-  if (incident && atDesk()) history.replaceState(null, '', './');
+  if (incident && (atDesk() || atHandover())) history.replaceState(null, '', './');
   if (!incident && !location.hash && state.face === 'desk') history.replaceState(null, '', '#desk');
-  if (atDesk()) { await inTurn(face); await refresh(); }
+  if (atDesk() || atHandover()) { await inTurn(face); await refresh(); }
   addEventListener('hashchange', () => { inTurn(face); refresh(); });
 };
 

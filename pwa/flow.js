@@ -52,6 +52,7 @@ export const screenOf = state => {
   if (!state.writer) return 'otherTab';
   if (state.unkept.length) return 'writeDown';
   if (state.candidate) return state.candidate.refused ? 'refused' : 'offered';
+  if (state.handing) return 'handing';
   if (state.desk) return 'desk';
   if (!state.plan) return 'first';
   const doseInHand = state.draft?.run?.shown && state.draft.run.shown === state.holds?.unanswered?.id && state.doseInHand;

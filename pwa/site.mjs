@@ -52,6 +52,8 @@ const parts = async () => {
   const fluent = join(npm, '@fluent/bundle/esm');
   for (const path of under(fluent)) if (path.endsWith('.js')) files.set(`vendor/fluent/${path}`, script(join(fluent, path)));
 
+  for (const name of ['index.js', 'decode.js']) files.set(`vendor/qr/${name}`, script(join(npm, 'qr', name)));
+
   const font = '@fontsource-variable/atkinson-hyperlegible-next';
   for (const set of ['latin', 'latin-ext']) {
     const name = `atkinson-hyperlegible-next-${set}-wght-normal.woff2`;
@@ -61,6 +63,7 @@ const parts = async () => {
   files.set('licences/lit-html.txt', licence('lit-html'));
   files.set('licences/idb.txt', licence('idb'));
   files.set('licences/fluent.txt', licence('@fluent/bundle'));
+  files.set('licences/qr.txt', Buffer.concat([licence('qr'), Buffer.from('\n'), readFileSync(join(npm, 'qr/LICENSE-MIT'))]));
 
   files.set('stopgap-core.js', await smallerGlue());
   files.set('stopgap-core.wasm', readFileSync(join(moduleFolder, 'stopgap-core.wasm')));

@@ -70,6 +70,15 @@ export const put = (key, text) => sure(async () => {
 });
 export const get = async key => (await db.get('desk', key)) ?? null;
 
+// The key that signs what leaves this device. Its private half cannot be read, not even by this page; it is made once.
+export const signingKey = async make => {
+  const known = await db.get('desk', 'signing-key');
+  if (known) return known;
+  const pair = await make();
+  await write('desk', desk => desk.put(pair, 'signing-key'));
+  return pair;
+};
+
 export const removeEverything = () => sure(async () => {
   const turn = db.transaction(['plans', 'events', 'desk', 'shelf', 'revisions'], 'readwrite', { durability: 'strict' });
   await Promise.all(['plans', 'events', 'desk', 'shelf', 'revisions'].map(name => turn.objectStore(name).clear()));

@@ -21,7 +21,7 @@ inline constexpr std::string_view known_plan =
     R"("dosingCeiling":400,"low":{"below":70,"glucagon":"injection","grams":10,"recheckMinutes":15,"veryLow":54},"notes":"},)"
     R"("pump":{"automation":"basal","step":0.05,"tubing":"tubeless"},"school":{"calculation":"tableOnly","allowed","callFirstAbove":2,"mayInject":["School nurse","],)"
     R"("nurseReviewedOn":"2026-,"ordersExpire":"2027-,"prescriber":"Dr ,"staff":[", school nurse"],"storage":"Office fridge"},"squaring":{"pauseHours":4,"preferred":"paused","ways":["paused"]},)"
-    R"("syringe":{"capacity":30,"step":0.5},"role":"children's diabetes nurse specialist","status":"draft"},)"
+    R"("syringe":{"capacity":30,"step":0.5},"role":"diabetes nurse","status":"draft"},)"
     R"({"agreement":{"by":"Dr ","graceDays":30,"houseRules":["rollingShare","matchedCarbohydrate","extraNotReduced"],"on":"2026-","retyped":[],)"
     R"("reviewBy":"2027-","role":"diabetes consultant","status":"agreed"},"contacts":[{"name":"Diabetes team","phone":"+44 ","relation":"team","when":"any hour"},)"
     R"({"name":"Mother","phone":"+","relation":"home","when":"any hour"}],"dailyTotal":40,"day":{"basal":[{"from":"00:00","value":0.8},{"from":"06:00","value":0.95},)"

@@ -2,7 +2,7 @@
 const wordsOf = words => ({ notJson: () => words('refused-not-json'), tooLarge: () => words('refused-too-large'), tooDeep: () => words('refused-too-deep'), unknownKey: () => words('refused-unknown-key'),
   duplicateKey: () => words('refused-duplicate-key'), missing: () => words('refused-missing'), wrongType: () => words('refused-wrong-type'), wrongUnit: () => words('refused-wrong-unit'), outOfRange: () => words('refused-out-of-range'),
   tooPrecise: () => words('refused-too-precise'), notAscending: () => words('refused-not-ascending'), duplicateId: () => words('refused-duplicate-id'), contradiction: () => words('refused-contradiction'),
-  newerFormat: () => words('refused-newer-format'), fingerprintMismatch: () => words('refused-fingerprint') });
+  newerFormat: () => words('refused-newer-format'), fingerprintMismatch: () => words('refused-changed') });
 
 export const reasonWords = (entry, words, view) => {
   const sentence = (wordsOf(words)[entry.reason] ?? (() => words('refused-other')))();

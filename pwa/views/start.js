@@ -11,6 +11,7 @@ export const first = (state, words, send) => plainSheet(html`
   <p class="lede">${words('first-what')}</p>
   <p class="lede">${words('first-who')}</p>
   ${fileInput(words, send)}
+  <a class="press wide" href="#bring"><span>${words('bring-otherwise')}<span class="sub">${words('bring-otherwise-sub')}</span></span></a>
   <h2 class="lbl part">${words('first-demo')}</h2>
   <div class="cells">
     ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
@@ -27,7 +28,7 @@ const reason = (entry, words) => {
     unknownKey: () => words('refused-unknown-key'), duplicateKey: () => words('refused-duplicate-key'), missing: () => words('refused-missing'),
     wrongType: () => words('refused-wrong-type'), wrongUnit: () => words('refused-wrong-unit'), outOfRange: () => words('refused-out-of-range'),
     tooPrecise: () => words('refused-too-precise'), notAscending: () => words('refused-not-ascending'), duplicateId: () => words('refused-duplicate-id'),
-    contradiction: () => words('refused-contradiction'), newerFormat: () => words('refused-newer-format'), fingerprintMismatch: () => words('refused-fingerprint'),
+    contradiction: () => words('refused-contradiction'), newerFormat: () => words('refused-newer-format'), fingerprintMismatch: () => words('refused-changed'),
   }[entry.reason];
   return html`<li><p><b>${(sentence ?? (() => words('refused-other')))()}</b></p>
     <p class="path"><bdi dir="ltr">${slots.path}</bdi></p>
@@ -76,6 +77,7 @@ export const more = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('more')}</h1></div>
   <div class="cells">
     ${plain(words('export'), () => send('export'), words('export-sub'))}
+    <a class="press wide" href="#share"><span>${words('share-plan')}<span class="sub">${words('share-plan-sub')}</span></span></a>
     ${plain(words('other-plan'), () => send('open', 'first'), words('other-plan-sub'))}
     ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
     ${state.holds?.incident && !state.plan.demo ? nothing : plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>

@@ -1,0 +1,39 @@
+// A plan that came in, before anybody takes it into use: what is wrong with it said first, who sent it, every number beside the one
+// now in use. Only the day of agreement, typed by hand, opens the button.
+import { html, nothing } from '../vendor/lit-html.js';
+import { main, plain, plainSheet } from '../views/parts.js';
+
+const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
+export const groups = fingerprint => fingerprint.match(/.{4}/g).join(' ');
+
+const origin = (signed, words, when) => (signed
+  ? html`<p class="lede">${signed.from ? words('bring-signed', { from: signed.from, when: when(signed.at), key: groups(signed.key) }) : words('bring-signed-unnamed', { when: when(signed.at), key: groups(signed.key) })}</p>
+    <p class="note">${words('bring-signed-means')}</p>` : html`<p class="lede">${words('bring-unsigned')}</p>`);
+
+const changeRows = (changes, words) => html`<dl class="fields values">${changes.map(({ place, before, after }) => html`<div class="moved"><dt>${place}</dt>
+  <dd>${before === null ? html`<b>${words('bring-new')}</b>` : html`<span>${words('bring-now')} <s><bdi>${before}</bdi></s></span>`}
+    ${after === null ? html`<b>${words('bring-gone')}</b>` : html`<span>${words('bring-then')} <b><bdi>${after}</bdi></b></span>`}</dd></div>`)}</dl>`;
+
+export const offered = (candidate, words, send, { when, lines }) => {
+  const { doc, weighed, signed } = candidate;
+  const agreedDay = doc.agreement.on.replaceAll('-', '');
+  const typed = (candidate.typedDay ?? '').replace(/[^0-9]/g, '');
+  return plainSheet(html`
+  <h1 class="name" tabindex="-1">${doc.person.name}</h1>
+  ${weighed.loud.map(sentence => html`<p class="warnbox" role="alert">${sentence}</p>`)}
+  <p class="lede">${words('offered-ask')}</p>
+  <dl class="fields">${field(words('plan-label'), words('plan-revision', { revision: String(doc.revision), title: doc.title }))}
+    ${field(words('plan-born'), lines.born)}${field(words('plan-by'), words('plan-by-value', { by: doc.agreement.by || '–', role: doc.agreement.role || '–' }))}
+    ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}
+    ${field(words('bring-fingerprint'), html`<bdi dir="ltr" class="print">${groups(weighed.fingerprint)}</bdi>`)}</dl>
+  ${origin(signed, words, when)}
+  ${candidate.events ? html`<p class="note">${words('offered-record', { count: String(candidate.events.length) })}</p>` : nothing}
+  ${weighed.compared ? html`<h2 class="part">${words('bring-changes')}</h2>${weighed.changes.length ? changeRows(weighed.changes, words) : html`<p class="lede">${words('bring-changes-none')}</p>`}` : nothing}
+  <h2 class="part">${weighed.compared ? words('bring-same') : words('bring-every')}</h2>
+  <dl class="fields values">${weighed.same.map(({ place, value }) => field(place, html`<bdi>${value}</bdi>`))}</dl>
+  <h2 class="part">${words('bring-accept')}</h2>
+  ${weighed.isDraft ? html`<p class="lede">${words('bring-draft-not')}</p>` : html`<label class="typed-day"><span>${words('bring-day')}<span class="sub">${words('bring-day-sub')}</span></span>
+    <input id="agreed-day" inputmode="numeric" autocomplete="off" maxlength="10" placeholder="2026-01-31" @input=${event => send('typedDay', event.target.value)}></label>
+    <p class="note" role="status">${typed.length < 8 ? words('bring-inactive') : typed === agreedDay ? words('bring-day-fits') : words('bring-day-differs')}</p>`}
+  <div class="end">${!weighed.isDraft && typed === agreedDay ? main(words('take-plan'), () => send('takePlan')) : nothing}${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
+};

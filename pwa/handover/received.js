@@ -1,0 +1,79 @@
+// What came in, by file, code or hand: first what it is, then the signature, then beside the plan in use. Whether the plan is one is
+// the core's to say. Nothing is taken in here.
+import { elements, members, object, string } from '../text.js';
+import { get, fromText } from '../desk/tree.js';
+import { placeWords } from '../desk/place.js';
+import { readCode, readEnvelope } from './envelope.js';
+import { keyName, verify } from './signature.js';
+
+const refuse = (path, reason, accepted) => ({ refused: [{ path, reason, ...(accepted ? { accepted } : {}) }] });
+
+// A pasted text may have been broken into lines on its way. A code never begins or ends with a blank.
+const unbroken = text => text.replace(/[\r\n\t\u200b\u2060\ufeff]/g, '').trim();
+
+const parsed = text => { try { return JSON.parse(text); } catch { return undefined; } };
+
+const signedBy = async ({ key, value, at, from }, fingerprint) => (await verify(key, value, { fingerprint, at, from }) ? { at, from, key: await keyName(key) } : null);
+
+export const reader = ask => async text => {
+  if (/^\s*(STOPGAP|SIGNED)/.test(text)) {
+    const code = readCode(unbroken(text));
+    if (code.refused) return code;
+    const answer = ask('unpackPlan', object({ text: string(code.text) }));
+    if (answer.refused) return { refused: JSON.parse(answer.text).refused };
+    const signed = code.signed && await signedBy(code.signed, answer.fingerprint);
+    return code.signed && !signed ? refuse('/signature', 'fingerprintMismatch') : { plan: members(answer.text).plan, events: [], signed };
+  }
+  const doc = parsed(text);
+  if (!doc || typeof doc !== 'object' || Array.isArray(doc)) return refuse('', 'notJson');
+  if (doc.format === 'stopgap.copy' && doc.plan && doc.record?.events) {
+    const parts = members(text);
+    return { plan: parts.plan, events: elements(members(parts.record).events), signed: null };
+  }
+  if (doc.format !== 'stopgap.handover') return { plan: text, events: [], signed: null };
+  const envelope = readEnvelope(text, doc);
+  if (envelope.refused) return envelope;
+  // The core gives the fingerprint of what it read; the one in the file is only what the file says of itself.
+  const judged = ask('comparePlans', object({ before: envelope.plan, after: envelope.plan }));
+  if (judged.refused) return { refused: JSON.parse(judged.text).refused.filter(entry => entry.path.startsWith('/before')).map(entry => ({ ...entry, path: entry.path.replace(/^\/before/, '/plan') })) };
+  const { after } = judged.fingerprints;
+  if (after !== envelope.signed.fingerprint) return refuse('/fingerprint', 'fingerprintMismatch');
+  const signed = await signedBy(envelope.signed, after);
+  return signed ? { plan: envelope.plan, events: [], signed } : refuse('/signature', 'fingerprintMismatch');
+};
+
+// Every value of a plan with its place, in the order of the plan.
+const leaves = (node, path = '') => (typeof node === 'object' && node !== null && typeof node.n !== 'string'
+  ? Object.entries(node).flatMap(([key, part]) => leaves(part, path ? `${path}/${key}` : key)) : [{ path, node }]);
+// The day of agreement is left out as well: whoever takes the plan types it from a paper of their own.
+const unsaid = new Set(['format', 'version', 'id', 'agreement/on']);
+const valueText = (tree, path, mark, words) => {
+  const node = get(tree, path);
+  if (typeof node === 'boolean') return node ? words('desk-yes') : words('desk-no');
+  return typeof node?.n === 'string' ? node.n.replaceAll('.', mark) : String(node);
+};
+
+// What must be said loudly, what changes, and every other value. `present` is the text of the plan in use, or null.
+export const weighing = ({ ask, words, day }) => (plan, present, { incident, today }) => {
+  const doc = JSON.parse(plan), tree = fromText(plan), mark = doc.decimalMark;
+  const standing = ask('standing', object({ plan, today: string(today) })).standing;
+  const compared = ask('comparePlans', object({ before: present ?? plan, after: plan }));
+  const own = present ? JSON.parse(present) : null;
+  const older = present ? fromText(present) : null;
+  const other = own && (own.person.name !== doc.person.name || own.person.born !== doc.person.born);
+  const loud = [
+    ...(other ? [words('bring-other-person', { name: own.person.name, born: day(own.person.born) })] : []),
+    ...(own && !other && own.id !== doc.id ? [words('bring-other-plan')] : []),
+    ...(own && !other && own.id === doc.id && doc.revision < own.revision ? [words('bring-older', { revision: String(own.revision) })] : []),
+    ...(own && !other && own.id === doc.id && doc.revision === own.revision && compared.changes.length ? [words('bring-same-revision')] : []),
+    ...({ draft: () => [words('bring-draft')], withdrawn: () => [words('bring-withdrawn')], superseded: () => [words('bring-superseded')], expired: () => [words('bring-expired')],
+      inGrace: () => [words('bring-in-grace')], reviewDue: () => [words('bring-in-grace')] }[standing]?.() ?? []),
+    ...(incident ? [words('bring-in-incident')] : []),
+  ];
+  const inside = change => change.path.replace(/^\/(plan|before|after)?\/?/, '');
+  const changes = present ? compared.changes.filter(change => !unsaid.has(inside(change))).map(change => ({ place: placeWords(change.kind === 'removed' ? older : tree, change.path, words, mark), before: change.before, after: change.after })) : [];
+  const moved = new Set(present ? compared.changes.map(inside) : []);
+  const isMoved = path => path.split('/').some((_, at, steps) => moved.has(steps.slice(0, at + 1).join('/')));
+  const same = leaves(tree).filter(({ path }) => !unsaid.has(path) && !isMoved(path)).map(({ path }) => ({ place: placeWords(tree, `/plan/${path}`, words, mark), value: valueText(tree, path, mark, words) }));
+  return { loud, changes, same, compared: Boolean(present), other, isDraft: standing === 'draft', fingerprint: compared.fingerprints.after };
+};
