@@ -19,6 +19,7 @@ test('an agreed plan goes to the bedside of this device, and the face last used 
   await hand.tap('Maren Oduya');
   await hand.tap('Use this plan on this device');
   await hand.sees('Is this the right person');
+  await hand.page.getByLabel(/Type the day it was agreed/).fill('20261012');
   await hand.tap('Yes, this is my plan');
   await hand.page.getByRole('button', { name: /^\s*Start/ }).waitFor();
   await hand.page.reload();
