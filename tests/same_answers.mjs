@@ -61,7 +61,8 @@ const oddNumbers = ['-0', '0.0', '1e0', '160e-1', '16.000', '1E+2', '1e999', '1e
 const otherValues = ['null', 'true', 'false', '[]', '{}', '""', '"HI"', '0', '-1', '"2026-11-25T03:10:00"', '"2026-13-45T99:99:99+00:00"', '[[[[1]]]]', '{"a":{"b":1}}'];
 const value = /(?<=:)(?:"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|true|false|null)/g;
 const someMatch = (text, pattern) => draw.pick([...text.matchAll(pattern)]);
-const replaced = (text, match, other) => text.slice(0, match.index) + other + text.slice(match.index + match[0].length);
+// A text that has nothing of the kind is cut short instead.
+const replaced = (text, match, other) => !match ? text.slice(0, -1) : text.slice(0, match.index) + other + text.slice(match.index + match[0].length);
 
 // Each takes a valid text and gives a damaged one, as text or bytes.
 const damages = [
@@ -71,7 +72,7 @@ const damages = [
   text => replaced(text, someMatch(text, /(?<=:)-?\d[\d.]*/g), draw.pick(oddNumbers)),
   text => replaced(text, someMatch(text, /"\w+"(?=:)/g), draw.pick(['"value"', '"from"', '"unknownKey"', '"\\u0061t"', '""'])),
   text => replaced(text, someMatch(text, /[,:{}[\]"]/g), draw.pick(['', ',', ':', '"', '}', ']', ' ', '\t'])),
-  text => { const pair = someMatch(text, /"\w+":(?:"[^"\\]*"|\d+)/g); return replaced(text, pair, `${pair[0]},${pair[0]}`); },
+  text => { const pair = someMatch(text, /"\w+":(?:"[^"\\]*"|\d+)/g); return replaced(text, pair, `${pair?.[0]},${pair?.[0]}`); },
   text => replaced(text, someMatch(text, /(?<=:")[^"\\]+(?=")/g), draw.pick(['\\ud800', '\\ud83d\\ude00', '\\u0000', 'e\u0301', '\u202e', '\u00e9', 'a\\/b', 'x'.repeat(300)])),
   text => { const bytes = Buffer.from(text); bytes[draw.whole(0, bytes.length - 1)] = draw.pick([0, 1, 0x80, 0xbf, 0xc0, 0xe2, 0xf5, 0xff]); return bytes; },
   text => { const bytes = Buffer.from(text), at = draw.whole(0, bytes.length); return Buffer.concat([bytes.subarray(0, at), Buffer.from(draw.pick([[0xe2, 0x82], [0xed, 0xa0, 0x80], [0xf4, 0x90, 0x80, 0x80], [0xc3, 0xa9]])), bytes.subarray(at)]); },

@@ -90,6 +90,8 @@ const brought = async options => {
   const hand = await device.open();
   const copy = JSON.stringify({ format: 'stopgap.copy', version: 1, plan, record: record(wholeNight) });
   await hand.page.setInputFiles('input[type=file]', { name: 'copy.json', mimeType: 'application/json', buffer: Buffer.from(copy) });
+  const typed = hand.page.getByLabel(/Type the day it was agreed/);
+  if (!plan.id.startsWith('p-demo-')) await typed.fill(plan.agreement.on.replaceAll('-', ''));
   await hand.tap('Yes, this is my plan');
   await hand.tap('What happened before');
   await hand.tap('The last incident on one page');
