@@ -62,15 +62,20 @@ void refuse_other_members(const Node& request, std::initializer_list<std::string
   }
 }
 
+// Whose record it is can be judged only beside a plan that was read.
+void read_plan_and_record(const Node* plan_node, const Node* record_node, Plan& plan, Record& record, Refusals& refusals) {
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const bool plan_is_read = plan_node && refusals.empty();
+  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+}
+
 std::string advise_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record", "situation"}, refusals);
   const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
              *situation_node = member(request, "situation", refusals);
   Plan plan;
   Record record;
-  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
-  const bool plan_is_read = plan_node && refusals.empty();
-  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  read_plan_and_record(plan_node, record_node, plan, record, refusals);
   Situation situation;
   if (situation_node) situation = json::read_situation(*situation_node, "/situation", plan, refusals);
   if (!refusals.empty()) return {};
@@ -86,9 +91,7 @@ std::string holds_call(const Node& request, Refusals& refusals) {
   Plan plan;
   Record record;
   Moment now;
-  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
-  const bool plan_is_read = plan_node && refusals.empty();
-  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  read_plan_and_record(plan_node, record_node, plan, record, refusals);
   if (now_node) now = json::read_now(*now_node, "/now", refusals);
   if (curve && curve->kind != Node::Kind::boolean) refusals.add("/curve", Reason::wrongType, curve->text, "true, false");
   if (!refusals.empty()) return {};
@@ -96,26 +99,24 @@ std::string holds_call(const Node& request, Refusals& refusals) {
 }
 
 // Calls that look back: they take a plan and a record, and no moment.
-bool read_plan_and_record(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
+bool read_looking_back(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record"}, refusals);
   const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals);
-  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
-  const bool plan_is_read = plan_node && refusals.empty();
-  if (record_node) record = json::read_record(*record_node, "/record", plan_is_read ? &plan.id : nullptr, refusals);
+  read_plan_and_record(plan_node, record_node, plan, record, refusals);
   return refusals.empty();
 }
 
 std::string incident_call(const Node& request, Refusals& refusals) {
   Plan plan;
   Record record;
-  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  if (!read_looking_back(request, plan, record, refusals)) return {};
   return json::write_incident(incident(plan, record), plan, engine_version());
 }
 
 std::string export_fhir_call(const Node& request, Refusals& refusals) {
   Plan plan;
   Record record;
-  if (!read_plan_and_record(request, plan, record, refusals)) return {};
+  if (!read_looking_back(request, plan, record, refusals)) return {};
   return json::write_fhir(clinic_export(record), plan);
 }
 

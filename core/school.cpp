@@ -41,12 +41,8 @@ std::optional<Dose> printed_dose(const rules::Facts& facts) {
 void take_the_dose_away(const rules::Facts& facts, rules::Proposal& proposal) {
   Advice& advice = proposal.advice;
   advice.dose.reset();
-  proposal.step(Step::callHome);
-  if (advice.decided_by == Rule::EMR) {
-    advice.gate = Gate::SCH;
-    return;  // an emergency keeps its looks and its food
-  }
   advice.gate = Gate::SCH;
+  if (advice.decided_by == Rule::EMR) return;  // an emergency keeps its looks and its food
   advice.outcome = Outcome::hold;
   advice.steps.remove(Step::offBody);
   advice.steps.remove(Step::automationOff);

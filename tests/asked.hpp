@@ -29,6 +29,14 @@ inline Json plan_of(const std::string& base) {
   return Json::parse(file_text(base == "example" ? tests + "/cases/example_plan.json" : demo + "/" + base + ".json"));
 }
 
+// What most tests ask with: the plan the contract prints, a record of nothing, and a reading of each kind.
+inline const Json nothing = Json::array();
+inline const Json& plan() {
+  static const Json example = plan_of("example");
+  return example;
+}
+inline Json at(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
+
 // Sets what a JSON pointer names; null takes it away.
 inline void change(Json& document, const Json& changes) {
   for (const auto& [place, value] : changes.items()) {

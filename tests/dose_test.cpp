@@ -8,18 +8,13 @@ namespace stopgap {
 namespace {
 
 using asked::advise;
+using asked::at;
 using asked::dose;
 using asked::example_with;
 using asked::Json;
+using asked::nothing;
+using asked::plan;
 
-const Json nothing = Json::array();
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
-
-Json at(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
 Json schedule(double value) { return Json::array({{{"from", "00:00"}, {"value", value}}}); }
 std::string line(const Json& answer, const char* name) { return asked::word(answer.at("dose").at("working"), name); }
 // The net dose alone: high, nothing the pump can try, ketones of no account.

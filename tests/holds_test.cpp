@@ -7,11 +7,7 @@ namespace stopgap {
 namespace {
 
 using asked::Json;
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
+using asked::plan;
 
 Json holds(const Json& events) { return asked::holds(plan(), events); }
 Json injection(double ago, double units) { return {{"id", "needle"}, {"ago", ago}, {"kind", "injection"}, {"units", units}, {"glucose", 16.4}, {"ketones", 1.0}}; }

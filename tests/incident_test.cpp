@@ -7,11 +7,7 @@ namespace stopgap {
 namespace {
 
 using asked::Json;
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
+using asked::plan;
 
 Json answer_of(const Json& events) {
   const Json request{{"plan", plan()}, {"record", asked::record_of(plan(), asked::night, events)}};

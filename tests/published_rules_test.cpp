@@ -8,19 +8,14 @@ namespace stopgap {
 namespace {
 
 using asked::advise;
+using asked::at;
 using asked::dose;
 using asked::example_with;
 using asked::has_step;
 using asked::Json;
+using asked::nothing;
+using asked::plan;
 
-const Json nothing = Json::array();
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
-
-Json at(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
 Json with_sign(const Json& glucose, const Json& ketones, const char* sign) { return {{"glucose", glucose}, {"ketones", ketones}, {"signs", {sign}}}; }
 Json injection(int ago, double units, const Json& glucose, const Json& ketones) {
   return {{"ago", ago}, {"kind", "injection"}, {"units", units}, {"glucose", glucose}, {"ketones", ketones}};

@@ -10,11 +10,11 @@ namespace stopgap {
 namespace {
 
 using asked::advise;
+using asked::at;
 using asked::dose;
 using asked::example_with;
 using asked::Json;
-
-const Json nothing = Json::array();
+using asked::nothing;
 
 Json schedule(double value) { return Json::array({{{"from", "00:00"}, {"value", value}}}); }
 
@@ -39,8 +39,6 @@ Json changes(std::initializer_list<Json> parts) {
   for (const Json& part : parts) all.update(part);
   return all;
 }
-
-Json at(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
 
 std::string extra(const Json& answer) { return answer.at("dose").is_null() ? "no dose" : answer["dose"]["working"]["extra"].get<std::string>(); }
 std::string line(const Json& answer, const char* name) { return answer.at("dose").at("working").at(name); }

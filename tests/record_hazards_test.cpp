@@ -9,19 +9,14 @@ namespace stopgap {
 namespace {
 
 using asked::advise;
+using asked::at;
 using asked::dose;
 using asked::example_with;
 using asked::has_step;
 using asked::Json;
+using asked::nothing;
+using asked::plan;
 
-const Json nothing = Json::array();
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
-
-Json at(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
 Json injection(double ago, double units) { return {{"id", "needle"}, {"ago", ago}, {"kind", "injection"}, {"units", units}, {"glucose", 16.4}, {"ketones", 1.0}}; }
 
 // --- too much insulin does not leave because a number is better

@@ -10,8 +10,8 @@ namespace {
 using asked::dose;
 using asked::has_step;
 using asked::Json;
+using asked::nothing;
 
-const Json nothing = Json::array();
 const std::string midday = "2026-11-25T12:10:00+01:00";
 
 Json child(const Json& changes = Json::object()) {

@@ -7,11 +7,7 @@ namespace stopgap {
 namespace {
 
 using asked::Json;
-
-const Json& plan() {
-  static const Json example = asked::plan_of("example");
-  return example;
-}
+using asked::plan;
 
 Json now_with(const Json& glucose, const Json& ketones) { return {{"glucose", glucose}, {"ketones", ketones}}; }
 

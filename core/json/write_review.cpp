@@ -3,6 +3,7 @@
 #include <algorithm>
 #include "figures/review.hpp"
 #include "json/answer_words.hpp"
+#include "json/reading_text.hpp"
 #include "json/write.hpp"
 #include "json/writer.hpp"
 
@@ -32,12 +33,6 @@ std::string level_text(std::int64_t grains, const Plan& plan) {
 std::string with_unit(std::string text, const Plan& plan) {
   return (std::move(text) += no_break_space) += of(words::glucose_units, plan.unit);
 }
-// Ketones as a meter shows them: one decimal.
-std::string ketones_text(Ketones ketones, const Plan& plan) {
-  const std::int64_t tenths = ketones.in_mmol_tenths();
-  return std::to_string(tenths / 10) + plan.decimal_mark + std::to_string(tenths % 10);
-}
-
 std::string text_of_value(Insulin amount, const Plan& plan) { return dose_text(amount, plan.decimal_mark); }
 std::string text_of_value(Glucose level, const Plan& plan) { return with_unit(level_text(level.in_grains(), plan), plan); }
 // A fall or a factor keeps its own digits: 0.75 mmol/L is not 0.8.
@@ -45,7 +40,7 @@ std::string text_of_value(GlucoseFall fall, const Plan& plan) {
   const std::int64_t one = plan.unit == GlucoseUnit::mmol ? grains_per_mmol_hundredth * 100 : grains_per_mg_tenth * 10;
   return with_unit(decimal_text(Fraction::of(fall.in_grains(), one), plain_digits, plan.decimal_mark), plan);
 }
-std::string text_of_value(Ketones ketones, const Plan& plan) { return ketones_text(ketones, plan); }
+std::string text_of_value(Ketones ketones, const Plan& plan) { return number_text(ketones, plan.decimal_mark); }
 std::string text_of_value(Carbohydrate carbs, const Plan& plan) { return decimal_text(carbs.in_grams(), 0, plan.decimal_mark); }
 std::string text_of_value(Day day, const Plan&) { return text_of(day); }
 std::string text_of_value(TimeOfDay time, const Plan&) { return text_of(time); }
@@ -115,8 +110,8 @@ void write_columns(Writer& out, const Plan& plan) {
   const auto& rows = plan.ketones.rows;
   out.key("columns").open('[');
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    out.open('{').key("key").text("blood").key("from").text(ketones_text(rows[i].from, plan)).key("to");
-    if (i + 1 < rows.size()) out.text(ketones_text(Ketones::mmol_tenths(rows[i + 1].from.in_mmol_tenths() - 1), plan));
+    out.open('{').key("key").text("blood").key("from").text(number_text(rows[i].from, plan.decimal_mark)).key("to");
+    if (i + 1 < rows.size()) out.text(number_text(Ketones::mmol_tenths(rows[i + 1].from.in_mmol_tenths() - 1), plan.decimal_mark));
     else out.null();
     out.key("urine").open('[');
     for (const StripWord strip : rows[i].urine) out.text(of(words::strip_words, strip));

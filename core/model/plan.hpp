@@ -106,6 +106,7 @@ struct Plan {
     std::string by, role;
     Day on, review_by;
     std::int64_t grace_days = 0;
+    Day last_day() const { return review_by.plus_days(grace_days); }  // on which it still works
     std::vector<std::string> house_rules;
     struct Retyped { std::string path, reason; };
     std::vector<Retyped> retyped;  // unusual numbers that were typed twice, each with its reason

@@ -250,8 +250,7 @@ void read_clock(Facts& facts) {
 void read_plan(Facts& facts, const Variation& variation) {
   const Plan& plan = facts.plan;
   const Day today = local_day(facts.situation.now);
-  const Day last_day = plan.agreement.review_by.plus_days(plan.agreement.grace_days);
-  const bool agreed = plan.agreement.status == PlanStatus::agreed && today <= last_day;
+  const bool agreed = plan.agreement.status == PlanStatus::agreed && today <= plan.agreement.last_day();
   const bool orders_stand = facts.situation.viewer != Viewer::school || (plan.school && today <= plan.school->orders_expire);
   facts.plan_usable = variation.plan_usable.value_or(agreed) && orders_stand;
   facts.in_grace = facts.plan_usable && variation.in_grace.value_or(today > plan.agreement.review_by);
