@@ -3,7 +3,7 @@
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
 import * as store from './store.js';
-import { bedsideWords, deskWords, reader } from './words.js';
+import { reader } from './words.js';
 import * as act from './actions.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -17,7 +17,7 @@ import { line, seenList, signList, urineWord } from './views/record.js';
 const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
-let words, wordsOfDesk, desk, handover;
+let words, deskWords, desk, handover;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
@@ -189,14 +189,15 @@ const add = async event => {
 const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
+const textOf = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
 const fetched = async (style, load) => {
   const link = document.createElement('link');
   Object.assign(link, { rel: 'stylesheet', href: style });
   const styled = new Promise(done => { link.onload = link.onerror = done; });
   document.head.append(link);
-  if (wordsOfDesk) { words.add(wordsOfDesk()); wordsOfDesk = null; }
-  return (await Promise.all([load(), styled]))[0];
+  deskWords ??= textOf('i18n/en-desk.ftl').then(words.add, problem => { deskWords = null; throw problem; });
+  return (await Promise.all([load(), styled, deskWords]))[0];
 };
 const openStory = async () => {
   if (!views.story) {
@@ -272,24 +273,32 @@ const keepOffline = async () => {
   } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
 };
 
+// What is kept is read while the words and the core still come.
 const openStore = async () => {
   try {
     await store.open();
-    const text = await store.currentPlan();
-    if (text) {
-      state.plan = planOf(text);
-      state.record = (await store.eventsOf(state.plan.doc.id)).map(event => act.fromStore(event.text));
+    return await store.atStart();
+  } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); return null; }
+};
+const takeUp = found => {
+  try {
+    if (found.plan) {
+      state.plan = planOf(found.plan);
+      state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
-    const kept = JSON.parse((await store.get('draft')) ?? '{}');
+    const kept = JSON.parse(found.draft ?? '{}');
     Object.assign(state, { draft: kept.draft ?? null, panel: kept.panel ?? null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
-    [state.nightChoice, state.face] = [(await store.get('night')) ?? 'auto', await store.get('face')];
+    [state.nightChoice, state.face] = [found.night ?? 'auto', found.face ?? null];
     // Some browsers ask the person first: the page does not wait for that.
     store.persist().then(answer => { state.persisted = answer; });
-  } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); }
+  } catch (problem) { state.kept = false; console.warn('What is kept cannot be read.', problem.message); }
 };
 
+let loaded;
 const begin = async () => {
-  await openStore();
+  const found = await openStore();
+  if (!await loaded) return;
+  if (found) takeUp(found);
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
   await refresh();
@@ -300,35 +309,37 @@ const begin = async () => {
   document.addEventListener('visibilitychange', () => { if (!document.hidden) back(); });
 };
 
-// One writer among the tabs: the next one waits here until this one is closed.
+// One writer among the tabs: the next one waits here until this one is closed, or could not start.
+const asLongAsItRuns = () => loaded.then(well => (well ? new Promise(() => {}) : undefined));
 const asWriter = async () => {
   if (!navigator.locks) return begin();
   const mine = await navigator.locks.request('stopgap-writer', { ifAvailable: true }, lock => {
     if (!lock) return false;
-    begin();
-    return new Promise(() => {});
+    begin().catch(fail);
+    return asLongAsItRuns();
   }).catch(() => begin());
-  if (mine !== false) return undefined;
+  if (mine !== false || !await loaded) return undefined;
   state.writer = false;
   look();
   draw();
-  return navigator.locks.request('stopgap-writer', () => { state.writer = true; drawn = ''; begin(); return new Promise(() => {}); });
+  return navigator.locks.request('stopgap-writer', () => { state.writer = true; drawn = ''; begin().catch(fail); return asLongAsItRuns(); });
 };
 
-const start = async () => {
-  const [source] = await Promise.all([fetch('i18n/en.ftl').then(answer => { if (!answer.ok) throw new Error('words'); return answer.text(); }), core.load()]);
-  words = reader('en-GB', bedsideWords(source));
-  wordsOfDesk = () => deskWords(source);
+const ofPage = name => document.querySelector(`meta[name="${name}"]`).content;
+const load = async () => {
+  const [source] = await Promise.all([textOf('i18n/en.ftl'), core.load()]);
+  words = reader('en-GB', source);
   const version = core.ask('version', '{}');
   state.engine = String(version.engine);
-  state.release = self.RELEASE?.id ?? '-';
+  state.release = ofPage('release');
   root.replaceChildren();
   // Page and core of two different releases must never answer together.
-  if (self.RELEASE && String(self.RELEASE.engine) !== state.engine) throw new Error(words('trouble-mixed'));
+  if (ofPage('engine') !== state.engine) throw new Error(words('trouble-mixed'));
   // The second tap of a double tap would land on the next screen's button: it is nobody's wish. Keys are typed fast.
   root.addEventListener('click', event => { if (event.detail > 1 && !event.target.closest('.pad')) { event.stopPropagation(); event.preventDefault(); } }, true);
-  asWriter().catch(fail);
-  keepOffline();
+  return true;
 };
 
-start().catch(problem => { if (words) fail(problem); else location.href = 'danger.html'; });
+loaded = load().catch(problem => { if (words) fail(problem); else location.href = 'danger.html'; return false; });
+asWriter().catch(fail);
+loaded.then(well => { if (well) keepOffline(); });

@@ -1,14 +1,17 @@
-// Puts the site together: a copy, not a build. Everything lies in one folder, and release.js says what each file must be.
-//   node pwa/site.mjs            -> build/site
+// Puts the site together. Everything lies in one folder, and release.js says what each file must be.
+//   node pwa/site.mjs            -> build/site          build/plain has the same scripts as they were written
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { joined } from './join.mjs';
+import { faces } from './faces.mjs';
 import { load } from '../wasm/core.mjs';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
 const site = join(top, 'build/site');
-const kept = join(top, 'build/site-parts');   // the smaller glue, kept as long as the module is the same
+const plain = join(top, 'build/plain');
+const kept = join(top, 'build/site-parts');   // scripts made smaller, kept as long as they are the same
 const npm = join(top, 'pwa/node_modules');
 const moduleFolder = join(top, 'build/wasm/wasm');
 
@@ -20,18 +23,6 @@ const under = folder => readdirSync(folder, { withFileTypes: true, recursive: tr
 const digest = (kind, bytes) => createHash(kind).update(bytes).digest();
 // The tools' maps are not shipped, so the line that asks for them goes too.
 const script = path => readFileSync(path, 'utf8').replace(/\n\/\/# sourceMappingURL=.*\s*$/, '\n');
-
-const smallerGlue = async () => {
-  const glue = readFileSync(join(moduleFolder, 'stopgap-core.js'), 'utf8');
-  const at = join(kept, `${digest('sha256', glue).toString('hex')}.js`);
-  if (!existsSync(at)) {
-    const { minify } = await import('terser');
-    rmSync(kept, { recursive: true, force: true });
-    mkdirSync(kept, { recursive: true });
-    writeFileSync(at, (await minify(glue, { module: true, compress: { passes: 2 }, mangle: true })).code);
-  }
-  return readFileSync(at);
-};
 
 const licence = name => {
   const own = join(npm, name, 'LICENSE');
@@ -45,7 +36,8 @@ const parts = async () => {
   for (const path of under(join(top, 'pwa')))
     if (!notShipped.test(path.split('/')[0])) files.set(path, readFileSync(join(top, 'pwa', path)));
   for (const path of under(join(top, 'i18n')))
-    if (path.endsWith('.ftl')) files.set(`i18n/${path}`, readFileSync(join(top, 'i18n', path)));
+    if (path.endsWith('.ftl'))
+      for (const [name, text] of Object.entries(faces(readFileSync(join(top, 'i18n', path), 'utf8')))) files.set(`i18n/${path.replace('.ftl', name)}.ftl`, text);
 
   files.set('vendor/lit-html.js', script(join(npm, 'lit-html/lit-html.js')));
   files.set('vendor/idb.js', script(join(npm, 'idb/build/index.js')));
@@ -65,31 +57,41 @@ const parts = async () => {
   files.set('licences/fluent.txt', licence('@fluent/bundle'));
   files.set('licences/qr.txt', Buffer.concat([licence('qr'), Buffer.from('\n'), readFileSync(join(npm, 'qr/LICENSE-MIT'))]));
 
-  files.set('stopgap-core.js', await smallerGlue());
+  files.set('stopgap-core.js', readFileSync(join(moduleFolder, 'stopgap-core.js')));
   files.set('stopgap-core.wasm', readFileSync(join(moduleFolder, 'stopgap-core.wasm')));
   return files;
 };
 
 // Equal bytes are not written again, and what no longer belongs here is taken away.
-const lay = files => {
+const lay = (folder, files) => {
+  mkdirSync(folder, { recursive: true });
   for (const [path, bytes] of files) {
-    const at = join(site, path);
+    const at = join(folder, path);
     if (existsSync(at) && readFileSync(at).equals(Buffer.from(bytes))) continue;
     mkdirSync(dirname(at), { recursive: true });
     writeFileSync(at, bytes);
   }
-  for (const path of under(site)) if (!files.has(path)) rmSync(join(site, path));
+  for (const path of under(folder)) if (!files.has(path)) rmSync(join(folder, path));
 };
 
 const files = await parts();
+lay(plain, files);
+const ours = path => path.endsWith('.js') && path !== 'sw.js';
+const scripts = new Map([...files].filter(([path]) => ours(path)).map(([path, text]) => [path, String(text)]));
+for (const path of scripts.keys()) files.delete(path);
+for (const [path, text] of await joined(scripts, 'app.js', kept)) files.set(path, text);
+
 const core = await load();
 const { engine } = JSON.parse(core.ask('version', '{}'));
 if (!engine) throw new Error('The module does not say which engine it is.');
-const checksums = Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1))
+const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1))
   .map(([path, bytes]) => [path, `sha256-${digest('sha256', bytes).toString('base64')}`]));
-// The same files are the same release, wherever and whenever they are put together.
-const id = digest('sha256', JSON.stringify(checksums)).toString('hex').slice(0, 12);
-files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, files: checksums }, null, 1)};\n`);
-mkdirSync(site, { recursive: true });
-lay(files);
+// The same files are the same release, wherever and whenever they are put together. The page carries the name of its release,
+// so the name is made while that place is still empty.
+const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
+const named = String(files.get('index.html')).replace('name="release" content=""', `name="release" content="${id}"`).replace('name="engine" content=""', `name="engine" content="${engine}"`);
+if (named.match(/content=""/)) throw new Error('The page does not say its release.');
+files.set('index.html', named);
+files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, files: checksums() }, null, 1)};\n`);
+lay(site, files);
 console.log(`Site: build/site, release ${id}, ${files.size} files`);

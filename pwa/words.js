@@ -2,11 +2,6 @@
 // hole in it can be read as its opposite.
 import { FluentBundle, FluentResource } from './vendor/fluent/index.js';
 
-// The words of the desk stand in sections of their own. The bedside starts without reading them.
-const deskSections = /\n## The desk[^]*?(?=\n## (?!The desk)|$)/g;
-export const bedsideWords = source => source.replace(deskSections, '');
-export const deskWords = source => (source.match(deskSections) ?? []).join('');
-
 export const reader = (language, source) => {
   const bundle = new FluentBundle(language);
   const add = text => { const faults = bundle.addResource(new FluentResource(text)); if (faults.length) throw faults[0]; };

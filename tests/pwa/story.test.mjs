@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { answers, childPlan, plan, record } from '../clinic/asking.mjs';
 
 const top = fileURLToPath(new URL('../..', import.meta.url));
-const site = process.env.STOPGAP_SITE ?? join(top, 'build/site');
+const site = process.env.STOPGAP_SITE ?? join(top, 'build/plain');
 assert.ok(existsSync(join(site, 'desk/story/story.js')), 'The site is not built yet. Run: bash pwa/run --build-only');
 
 globalThis.document ??= { createTreeWalker: () => ({}), createComment: () => ({}) };

@@ -5,7 +5,7 @@ import { createHash } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
-import { answer, close, inject, seen, site, withDemo } from './phone.mjs';
+import { answer, close, inject, phone, seen, site, withDemo } from './phone.mjs';
 
 after(close);
 
@@ -44,10 +44,22 @@ test('without the core the page still says when to call for help', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
   cpSync(site, folder, { recursive: true });
   rmSync(join(folder, 'stopgap-core.wasm'));
-  const { phone } = await import('./phone.mjs');
   const device = await phone({ folder });
   const hand = await device.open();
   await hand.heading('When to call for help');
+  await device.end();
+  rmSync(folder, { recursive: true });
+});
+
+test('page and core of two releases never answer together', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
+  cpSync(site, folder, { recursive: true });
+  const page = readFileSync(join(folder, 'index.html'), 'utf8');
+  writeFileSync(join(folder, 'index.html'), page.replace(/name="engine" content="[^"]+"/, 'name="engine" content="another"'));
+  const device = await phone({ folder });
+  const hand = await device.open();
+  await hand.heading('Stopgap cannot help now');
+  await hand.sees('Page and core are not of one version.');
   await device.end();
   rmSync(folder, { recursive: true });
 });
