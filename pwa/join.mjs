@@ -1,24 +1,15 @@
 // Lays the modules that always start together into one file. A start without network asks the keeper of the release for every
 // file, and each costs a slow phone about 15 ms: thirty of them were a third of the start. What is fetched later stays apart.
-import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createHash } from 'node:crypto';
-import { join } from 'node:path';
-import { posix } from 'node:path';
+import { join, posix } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { rollup } from '@rollup/wasm-node';
 import { minify } from 'terser';
 
-// Smaller, and kept in `folder` under the digest of what it was made from, so that an unchanged script is not made smaller again.
-const shorter = async (folder, code, used) => {
-  const name = `${createHash('sha256').update(code).digest('hex')}.js`;
-  const at = join(folder, name);
-  used.add(name);
-  if (!existsSync(at)) writeFileSync(at, (await minify(code, { module: true, compress: { passes: 2 }, mangle: true })).code);
-  return readFileSync(at, 'utf8');
-};
-
-// `scripts` is a map from path to text; back comes the same in fewer files: `first` with all it needs, and one for each page that
-// is fetched when it is opened, under that page's own path.
-export const joined = async (scripts, first, folder) => {
+// `scripts` is a map from path to text; back comes the same in fewer and smaller files: `first` with all it needs, and one for
+// each page that is fetched when it is opened, under that page's own path.
+const make = async (scripts, first) => {
   const bundle = await rollup({
     input: first,
     preserveEntrySignatures: false,
@@ -36,9 +27,19 @@ export const joined = async (scripts, first, folder) => {
     format: 'es', compact: true, entryFileNames: first,
     chunkFileNames: chunk => chunk.facadeModuleId ?? `shared/${chunk.name}.js`,
   });
-  mkdirSync(folder, { recursive: true });
-  const used = new Set(), files = new Map();
-  for (const { fileName, code } of output) files.set(fileName, await shorter(folder, code, used));
-  for (const name of readdirSync(folder)) if (!used.has(name)) rmSync(join(folder, name), { recursive: true });
-  return files;
+  return Promise.all(output.map(async ({ fileName, code }) =>
+    [fileName, (await minify(code, { module: true, compress: { passes: 2 }, mangle: true })).code]));
+};
+
+// Made once for the same scripts, tools and this file: what came of it is kept in `folder` under the digest of all of them.
+export const joined = async (scripts, first, folder) => {
+  const own = ['join.mjs', 'package-lock.json'].map(name => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
+  const at = join(folder, `${createHash('sha256').update(JSON.stringify([...own, ...scripts])).digest('hex')}.json`);
+  if (!existsSync(at)) {
+    const files = await make(scripts, first);
+    rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(at, JSON.stringify(files));
+  }
+  return new Map(JSON.parse(readFileSync(at, 'utf8')));
 };
