@@ -96,10 +96,11 @@ const finish = async ({ name, start }) => {
   if (result.failed) console.log(short(result.text));
   console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
 };
-// A browser test mostly waits. Two lanes take those, one each, and a third the rest; whoever is done helps with what is left.
+// A browser test waits half its time, so one lane more than there are processors takes those, and one lane the rest; whoever is
+// done helps with what is left.
 const runAll = async (journeys, others) => {
   const lane = async suites => { for (let next; (next = suites.shift());) await finish(next); };
-  const browserLanes = Array.from({ length: Math.max(1, availableParallelism()) }, () => lane(journeys).then(() => lane(others)));
+  const browserLanes = Array.from({ length: availableParallelism() + 1 }, () => lane(journeys).then(() => lane(others)));
   await Promise.all([...browserLanes, lane(others)]);
 };
 
