@@ -1,15 +1,17 @@
 // Runs every suite and counts what passed. One that crashes, hangs or holds no test has failed, and takes no other with it.
-//   node tests/tally.mjs [WORD]     only the suites whose name holds WORD
+//   node tests/tally.mjs [WORD] [--again]     only the suites whose name holds WORD; --again runs what is unchanged too
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { memory } from './unchanged.mjs';
 
 const tests = dirname(fileURLToPath(import.meta.url));
 const build = join(tests, '../build');
 const reports = join(build, 'reports');
-const wanted = process.argv[2] ?? '';
+const again = process.argv.includes('--again');
+const wanted = process.argv.slice(2).find(word => word !== '--again') ?? '';
 const longest = 10 * 60 * 1000;
 
 const run = (command, words) => new Promise(resolve => {
@@ -21,7 +23,12 @@ const run = (command, words) => new Promise(resolve => {
   child.on('close', (code, signal) => resolve({ code: code ?? signal, text }));
 });
 
-// Each suite is {name, start}; start gives {passed, failed, text}.
+// Each suite is {name, start, rests}; start gives {passed, failed, text}. Where it only computes, `rests` is all it rests on.
+const top = (...path) => join(tests, '..', ...path);
+const data = [...readdirSync(tests).filter(name => name !== 'node_modules').map(name => join(tests, name)), ...['pwa/demo', 'pwa/desk/tables', 'i18n'].map(path => top(path))];
+const module = [top('build/wasm/wasm'), top('wasm')];
+const programs = [top('build/native/stopgap'), ...module, top('tests/package-lock.json')];
+
 const gtestReport = async ([command, ...program], suites, report) => {
   const { code, text } = await run(command, [...program, `--gtest_filter=${suites.map(suite => `${suite}.*`).join(':')}`, `--gtest_output=json:${report}`]);
   return { code, text, said: existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : undefined };
@@ -29,6 +36,7 @@ const gtestReport = async ([command, ...program], suites, report) => {
 const gtest = (side, program, suite) => ({
   name: `${side} ${suite}`,
   suite,
+  rests: [program.at(-1), ...(side === 'wasm' ? [program.at(-1).replace(/js$/, 'wasm')] : []), ...data],
   start: async () => {
     const { code, text, said } = await gtestReport(program, [suite], join(reports, `${side}-${suite.replaceAll('/', '-')}.json`));
     if (!said) return { passed: 0, failed: 1, text: `${text}\nIt ended without a report (${code}).` };
@@ -51,6 +59,7 @@ const allInOne = (side, program, suites) => {
   const together = () => (once ??= gtestReport(program, suites.map(({ suite }) => suite), join(reports, `${side}.json`)));
   return suites.map(alone => ({
     name: alone.name,
+    rests: alone.rests,
     start: async () => {
       const { code, text, said } = await together();
       const mine = said?.testsuites.find(({ name }) => name === alone.suite);
@@ -60,8 +69,9 @@ const allInOne = (side, program, suites) => {
 };
 
 const count = (text, word) => Number.parseInt(text.match(new RegExp(`^# ${word} (\\d+)$`, 'm'))?.[1] ?? '0', 10);
-const nodeTest = path => ({
+const nodeTest = (path, rests = []) => ({
   name: `node ${path}`,
+  rests,
   start: async () => {
     const { code, text } = await run('node', ['--test-reporter=tap', join(tests, path)]);
     const failed = count(text, 'fail') + count(text, 'cancelled');
@@ -70,8 +80,9 @@ const nodeTest = path => ({
 });
 
 // A script that compares in bulk says itself how much it counted, in its last line.
-const script = path => ({
+const script = (path, rests) => ({
   name: `node ${path}`,
+  rests,
   start: async () => {
     const { code, text } = await run('node', [join(tests, path)]);
     const [, passed = '0', failed = '0'] = text.trimEnd().split('\n').at(-1).match(/^(\d+) passed, (\d+) failed$/) ?? [];
@@ -87,12 +98,20 @@ let passed = 0, failed = 0;
 // Of a failed suite only what failed is worth reading.
 const short = text => text.replace(/^(\s*)ok .*\n(?:\1  ---\n(?:\1  .*\n)*?\1  \.\.\.\n)?/gm, '').replace(/^\s*# Subtest.*\n|^\[(?: RUN     |       OK) .*\n/gm, '').trimEnd();
 
-const finish = async ({ name, start }) => {
+const book = memory(join(build, 'passed.json'), again);
+const finish = async ({ name, start, rests = [] }) => {
   const begun = Date.now();
+  const before = book.passed(name, rests);
+  if (before !== undefined) {
+    passed += before;
+    console.log(`ok     ${name}: ${before} passed, 0 failed (unchanged since)`);
+    return;
+  }
   const result = await start();
   if (result.passed + result.failed === 0) Object.assign(result, { failed: 1, text: `${result.text}\nIt holds no test.` });
   passed += result.passed;
   failed += result.failed;
+  book.keep(name, rests, result);
   if (result.failed) console.log(short(result.text));
   console.log(`${result.failed ? 'FAILED' : 'ok    '} ${name}: ${result.passed} passed, ${result.failed} failed (${((Date.now() - begun) / 1000).toFixed(1)} s)`);
 };
@@ -109,14 +128,14 @@ mkdirSync(reports, { recursive: true });
 const journeys = under('pwa').filter(path => path.includes('journeys/'));
 const native = [join(build, 'native/tests/stopgap-tests')], wasm = ['node', join(build, 'wasm/tests/stopgap-tests.js')];
 const chosen = suites => suites.filter(({ name }) => name.includes(wanted));
-await runAll(chosen(journeys.map(nodeTest)), chosen([
+await runAll(chosen(journeys.map(path => nodeTest(path))), chosen([
   ...await gtestSuites('native', native),
   ...allInOne('wasm', wasm, chosen(await gtestSuites('wasm', wasm))),
-  ...under('house').map(nodeTest),
-  ...under('second_reading').map(nodeTest),
-  ...under('clinic').map(nodeTest),
-  ...under('pwa').filter(path => !journeys.includes(path)).map(nodeTest),
-  ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs')] : []),
+  ...under('house').map(path => nodeTest(path)),
+  ...under('second_reading').map(path => nodeTest(path, [...programs, ...data])),
+  ...under('clinic').map(path => nodeTest(path, [...programs, ...data])),
+  ...under('pwa').filter(path => !journeys.includes(path)).map(path => nodeTest(path)),
+  ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs', [...programs, ...data])] : []),
 ]));
 
 console.log(`${passed} passed, ${failed} failed`);
