@@ -263,12 +263,14 @@ const announceNewer = () => {
   tell(registration.installing);
   askKeeper();
 };
-// Scripts may come only from this one address, so only this one passes the policy.
+// Scripts may come only from this one address, so only this one passes the policy. It names the release the page is of, so that
+// a release just accepted gets a keeper of its own, whose files the browser finds without waking it.
 const keepOffline = async () => {
   if (!navigator.serviceWorker) return;
-  const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: address => { if (address !== 'sw.js') throw new TypeError(address); return address; } });
+  const address = `sw.js?release=${state.release}`;
+  const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: asked => { if (asked !== address) throw new TypeError(asked); return asked; } });
   try {
-    registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL('sw.js') : 'sw.js', { updateViaCache: 'none' });
+    registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL(address) : address, { updateViaCache: 'none' });
     announceNewer();
   } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
 };

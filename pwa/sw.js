@@ -22,6 +22,8 @@ const keep = async () => {
   const cache = await caches.open(prefix + id);
   try {
     await Promise.all([...Object.entries(files), ['release.js', undefined]].map(async ([path, integrity]) => {
+      // Kept and compared once already, when this release was kept beside the one in use.
+      if (integrity && await cache.match(here(path))) return;
       const answer = await fetch(here(path), { integrity, cache: 'no-cache' });
       if (!answer.ok) throw new Error(path);
       await cache.put(here(path), answer);
@@ -32,9 +34,24 @@ const keep = async () => {
   }
 };
 
+// A phone that starts cold need not wake this keeper first: the browser itself takes the files of the accepted release from where
+// they are kept. That holds as long as the keeper lives, so only a keeper of the accepted release says so; after another is
+// accepted, its page registers a keeper anew. A browser that cannot do this asks the keeper for every file.
+const route = async event => {
+  if (!event.addRoutes || await accepted() !== id) return;
+  const { pathname, origin } = new URL(self.registration.scope);
+  const cache = await caches.open(prefix + id);
+  await cache.put(here('./'), await cache.match(here('index.html')));
+  await event.addRoutes(['', ...Object.keys(files)].map(path => ({
+    condition: { urlPattern: new URLPattern({ protocol: origin.split(':')[0], hostname: self.location.hostname, port: self.location.port, pathname: pathname + path, search: '' }), requestMethod: 'GET' },
+    source: { cacheName: prefix + id },
+  })));
+};
+
 self.addEventListener('install', event => event.waitUntil((async () => {
   await keep();
   if (!await accepted()) await accept(id);
+  await route(event).catch(problem => console.warn('Files are asked of the keeper one by one.', problem.message));
 })()));
 
 self.addEventListener('activate', event => event.waitUntil((async () => {
@@ -60,6 +77,8 @@ self.addEventListener('message', event => event.waitUntil((async () => {
   if (event.data.forget) { served = undefined; event.ports[0].postMessage({ forgotten: true }); }
   if (event.data.accept === id && await caches.has(prefix + id)) {
     await accept(id);
+    // The keeper in use may have told the browser where the release before lies.
+    await self.skipWaiting();
     event.ports[0].postMessage({ accepted: id });
   }
 })()));
