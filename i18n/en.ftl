@@ -2671,6 +2671,8 @@ paper-refused-none = There is no plan on this device.
 paper-refused-school = The plan holds no orders for a school.
 # Reason. $path: the place in the plan.
 paper-refused-path = The core refused the plan at { $path }.
+# Reason: a mistake of ours. $what: what went wrong, for whoever mends it.
+paper-refused-trouble = Something is wrong with the app: { $what }.
 # Reason: the code has no room.
 paper-refused-code = The plan is too long for one code. Shorten its longest texts.
 # Reason. $part: which part; $side: which page.
@@ -2758,7 +2760,7 @@ card-hours = From { $from } to { $to } only.
 # Head of the first column. $unit.
 card-glucose = Glucose { $unit }
 # Head of a column: ketones from this value. $ketones.
-card-ketones = Ketones { $ketones } up
+card-ketones = Ketones { $ketones } up
 # Added where the whole column asks to call.
 card-column-call = call
 # Added where the whole column asks to go.
@@ -2784,7 +2786,7 @@ card-eat = eat { $grams } g
 # In a cell. $grams.
 card-sugar = sugar { $grams } g
 # In a cell, after a dose. $grams.
-card-and-grams = + { $grams } g
+card-and-grams = +{ $grams } g
 # In a cell.
 card-go = go
 # In a cell, after a dose or grams.

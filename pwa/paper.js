@@ -20,8 +20,9 @@ let words, plan;
 
 const fetched = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
-// A sentence of the core in words; a day in it is written out.
-const sayIn = speak => line => speak(line.key, line.slots.day ? { ...line.slots, day: day(line.slots.day) } : line.slots);
+// A sentence of the core in words; a day in it is written out, and a telephone number is never split over two lines.
+const inSlot = { day, phone: text => text.replaceAll(' ', '\u00a0') };
+const sayIn = speak => line => speak(line.key, Object.fromEntries(Object.entries(line.slots).map(([slot, text]) => [slot, inSlot[slot]?.(text) ?? text])));
 
 const planText = async () => {
   const id = location.hash.slice(1);
@@ -79,13 +80,22 @@ const lay = () => {
   }
   if (view.refused) view.pages = null;
   draw();
+};
+
+// What cannot be laid out whole is not printed at all.
+const laid = () => {
+  try { lay(); } catch (problem) {
+    console.error(problem);
+    Object.assign(view, { pages: null, refused: [words('paper-refused-trouble', { what: problem.message })] });
+    draw();
+  }
   root.dataset.laid = `${view.kind} ${view.paper} ${view.wanted.join(' ')} ${view.refused ? 'refused' : 'whole'}`;
 };
 
 const act = {
-  kind(kind) { view.kind = kind; lay(); },
-  paper(paper) { view.paper = paper; lay(); },
-  language(code) { view.wanted = languages.filter(one => (one === code) !== view.wanted.includes(one)); lay(); },
+  kind(kind) { view.kind = kind; laid(); },
+  paper(paper) { view.paper = paper; laid(); },
+  language(code) { view.wanted = languages.filter(one => (one === code) !== view.wanted.includes(one)); laid(); },
   print() { print(); },
 };
 
@@ -103,7 +113,7 @@ const start = async () => {
   view.wanted = view.offered.map(entry => entry.code).filter(code => travel.includes(code));
   await document.fonts.ready;
   root.replaceChildren();
-  lay();
+  laid();
 };
 
 start().catch(problem => { console.error(problem); location.href = 'danger.html'; });

@@ -2,22 +2,26 @@
 import { html, nothing } from '../vendor/lit-html.js';
 
 // A part of a box: its name, and the millimetres it is meant to take. Whoever takes more is named when the box is full.
-export const part = (name, room, body, { tag = '' } = {}) => html`<div class="part ${name} ${tag}" data-part=${name} data-room=${room}>${body}</div>`;
+export const part = (name, room, body, { tag = '' } = {}) => html`<div class="part for-${name} ${tag}" data-part=${name} data-room=${room}>${body}</div>`;
 export const lines = (list, say) => html`<ul class="said">${list.map(line => html`<li>${say(line)}</li>`)}</ul>`;
-export const numbered = (list, say) => html`<ol class="steps">${list.map((line, at) => html`<li><span class="no">${String(at + 1)}</span><span>${say(line)}</span></li>`)}</ol>`;
+export const numbered = (list, say) => html`<ol class="numbered">${list.map((line, at) => html`<li><span class="no">${String(at + 1)}</span><span>${say(line)}</span></li>`)}</ol>`;
 export const contact = (entry, words) => html`${words('card-contact', { name: entry.name, phone: entry.phone })}${entry.when ? html` <small>${entry.when}</small>` : nothing}`;
 export const team = answer => answer.contacts.find(entry => entry.relation === 'team') ?? answer.contacts[0];
 
-export const frontLines = ({ answer, words, day, print }) => {
+// `short`: as the card has room for it, without the role, and with as much of the fingerprint as is read out.
+export const frontLines = ({ answer, words, day, print }, { short = false } = {}) => {
   const { front } = answer;
-  return [words('front-born', { day: day(front.born) }), words('front-revision', { revision: front.revision }), words('front-agreed', { day: day(front.agreedOn) }), words('front-by', { by: front.agreedBy, role: front.role }),
-    words('front-review', { day: day(front.reviewBy) }), words('front-print', { print }), words('front-engine', { engine: front.engine })];
+  return [words('front-born', { day: day(front.born) }), words('front-revision', { revision: front.revision }), words('front-agreed', { day: day(front.agreedOn) }), short ? front.agreedBy : words('front-by', { by: front.agreedBy, role: front.role }),
+    words('front-review', { day: day(front.reviewBy) }), words('front-print', { print: short ? print.split(' ').slice(0, 3).join(' ') : print }), words('front-engine', { engine: front.engine })];
 };
+
+// Above every table: when it may be used at all, and at which hours.
+export const headLines = ({ answer, words, say }, span) => html`<p><b>${say(answer.head[0])}</b></p><p><b>${span.allDay ? nothing : html`${words('card-hours', { from: span.from, to: span.to })} `}${answer.head.slice(1).map(say).join(' ')}</b></p>`;
 
 export const blankWords = words => ({ time: () => words('blank-time'), day: () => words('blank-day'), glucose: () => words('blank-glucose'), ketones: () => words('blank-ketones'), units: () => words('blank-units'), insulin: () => words('blank-insulin'), done: () => words('blank-done'), initials: () => words('blank-initials') });
 export const blanks = (names, rows, words) => html`<table class="blanks"><thead><tr>${names.map(name => html`<th scope="col" class=${name}>${blankWords(words)[name]()}</th>`)}</tr></thead>
   <tbody>${Array.from({ length: rows }, () => html`<tr>${names.map(() => html`<td></td>`)}</tr>`)}</tbody></table>`;
-export const blankLine = label => html`<p class="blank"><span>${label}</span><i></i></p>`;
+export const blankLine = label => html`<p class="write-on"><span>${label}</span><i></i></p>`;
 
 // One sheet of paper with its front matter, its number among the others, and what must stand on every one of them.
 export const sheetPage = (material, { number, count, title, body, unsigned = false, kind = '' }) => {

@@ -1,14 +1,14 @@
 // Whole sheets: the plan for the fridge in large print, the record of an incident, and what a journey needs.
 import { html, nothing } from '../vendor/lit-html.js';
-import { blankLine, blanks, contact, lines, numbered, part, sheetPage } from './parts.js';
-import { hours, wholeTable } from './table.js';
+import { blankLine, blanks, contact, headLines, lines, numbered, part, sheetPage } from './parts.js';
+import { wholeTable } from './table.js';
 
 const numberedPages = (material, list) => list.map((entry, at) => sheetPage(material, { number: at + 1, count: list.length, ...entry }));
 
 export const fridgePages = material => {
   const { answer, words, say } = material;
   const tables = answer.spans.map(span => ({ kind: 'fridge', title: words('fridge-title'), body: html`
-    ${part('head', 16, html`<p>${hours(span, words)}</p><p><b>${answer.head.map(say).join(' ')}</b></p>`, { tag: 'band' })}
+    ${part('head', 16, headLines(material, span), { tag: 'band' })}
     ${part('table', 120, wholeTable(answer, span, words))}
     ${part('steps', 45, html`<h3>${words('fridge-steps')}</h3>${numbered(answer.steps, say)}`)}
     ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${answer.contacts.map(entry => html`<p><b>${contact(entry, words)}</b></p>`)}`)}` }));

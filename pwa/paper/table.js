@@ -26,9 +26,9 @@ const grid = (answer, span, columns, rows, words) => html`<table class="grid"><t
 // While ketones do not act one line says it all: what the pump does, and what is done where the meter says HI.
 const quiet = (answer, span, words) => {
   const said = span.rows.filter(row => row.kind !== 'low' && !row.cells[0].like && row.cells[0].outcome !== 'lookAgain');
-  return html`<p class="line"><b>${words('card-quiet', { ketones: answer.columns[1].from })}</b> ${said.map(row => {
+  return html`<p class="under"><b>${words('card-quiet', { ketones: answer.columns[1].from })}</b> ${said.map(row => {
     const what = cellWords(row.cells[0], 'none', words);
-    return row.kind === 'HI' ? html`<span class="keep">${words('card-row-hi')}: ${what}.</span> ` : html`<span class="keep">${words('card-row-from', { glucose: row.glucose })} ${what}.</span> `;
+    return row.kind === 'HI' ? html`${words('card-row-hi')}: ${what}. ` : html`${words('card-row-from', { glucose: row.glucose })} ${what}. `;
   })}</p>`;
 };
 
@@ -36,7 +36,6 @@ export const smallTable = (answer, span, without, words) => {
   const columns = answer.columns.flatMap((column, at) => (column.key === 'blood' && at > 0 ? [at] : []));
   const first = answer.columns[0].acts ? [0, ...columns] : columns;
   const rows = span.rows.filter(row => !row.like && !row[without]);
-  return html`${grid(answer, span, first, rows, words)}${answer.columns[0].acts || answer.columns.length < 3 ? nothing : quiet(answer, span, words)}<p class="line last">${words('card-not-tested')}</p>`;
+  return html`${grid(answer, span, first, rows, words)}${answer.columns[0].acts || answer.columns.length < 3 ? nothing : quiet(answer, span, words)}<p class="under">${words('card-not-tested')}</p>`;
 };
 export const wholeTable = (answer, span, words) => grid(answer, span, answer.columns.map((_, at) => at), span.rows, words);
-export const hours = (span, words) => (span.allDay ? nothing : html`<b class="hours">${words('card-hours', { from: span.from, to: span.to })}</b>`);
