@@ -2795,6 +2795,8 @@ card-and-go = , go
 card-call = call
 # In a cell, after a dose or grams.
 card-and-call = , call
+# In a cell of the school's table, after a dose: call before it is injected.
+card-and-call-first = , call first
 # In a cell.
 card-look-again = look again
 # In a cell.

@@ -39,6 +39,7 @@ TEST(SchoolSheet, EveryCellIsWhatASchoolIsAnswered) {
       const Json advice = asked::advise(plan, nothing, situation);
       EXPECT_EQ(row["cells"][i]["dose"], advice["dose"].is_null() ? Json{} : advice["dose"]["text"]) << row["glucose"] << i;
       EXPECT_EQ(row["cells"][i]["outcome"], advice["outcome"]) << row["glucose"] << i;
+      EXPECT_EQ(row["cells"][i]["callFirst"], advice["callFirst"]) << row["glucose"] << i;
     }
 }
 

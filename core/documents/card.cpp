@@ -108,6 +108,21 @@ std::vector<Line> security_of(const Plan& plan) {
   return out;
 }
 
+std::vector<Line> carry_of() {
+  return {{"travel-or", {}}, {"travel-also", {}},
+          {"travel-cool", {{"least", counted(figures::carry_coolest.value)}, {"most", counted(figures::carry_warmest.value)}}}, {"travel-hold", {}}};
+}
+
+// The published rule in words: how much a dose changes is worked out where the hours of the journey are known.
+std::vector<Line> zones_of(const Plan& plan) {
+  std::vector<Line> out{{"zones-under", {{"hours", in_hours(figures::paper_zones_ignored.value)}}}, {"zones-home", {}}, {"zones-pump", {}}, {"zones-week", {}}};
+  if (!plan.long_acting) return out;
+  out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", in_hours(figures::paper_zones_basal.value)}}});
+  for (const std::string_view key : {"zones-east", "zones-west"}) out.push_back({key, {}});
+  out.push_back({"zones-source", {{"source", std::string{figures::paper_zones_basal.source}}}});
+  return out;
+}
+
 std::int64_t packs(Insulin amount, Insulin each) { return (amount.in_units() / each.in_units()).ceiling(); }
 
 Kit kit_for(const Plan& plan, std::int64_t days) {
@@ -148,6 +163,8 @@ Card card(const Plan& plan) {
   out.stranger = stranger_of(plan, false);
   out.stranger_abroad = stranger_of(plan, true);
   out.security = security_of(plan);
+  out.carry = carry_of();
+  out.zones = zones_of(plan);
   for (const std::int64_t days : figures::kit_days.value) out.kits.push_back(kit_for(plan, days));
   return out;
 }

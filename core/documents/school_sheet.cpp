@@ -1,6 +1,7 @@
 #include "documents/school_sheet.hpp"
 
 #include "figures/ketones.hpp"
+#include "figures/paper.hpp"
 
 namespace stopgap {
 namespace {
@@ -63,7 +64,7 @@ std::vector<Line> orders_of(const Plan& plan) {
   const SchoolOrders& orders = *plan.school;
   std::vector<Line> out{{"school-order-prescriber", {{"name", orders.prescriber}}},
                         {"school-order-expire", {{"day", orders.orders_expire}}},
-                        {"school-order-insulin", {{"insulin", plan.rapid.name}}},
+                        {"school-order-insulin", {{"insulin", plan.rapid.name}, {"count", counted(figures::units_per_ml.value)}}},
                         {orders.calculation == SchoolCalculation::tableOnly ? "school-order-table" : "school-order-sum", {}},
                         {"school-order-most", {{"dose", plan.limits.single_dose}}},
                         {"school-order-inject", {{"who", listed(orders.may_inject)}}}};

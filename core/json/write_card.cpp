@@ -1,5 +1,6 @@
 #include "json/write_card.hpp"
 
+#include "figures/paper.hpp"
 #include "json/write_paper.hpp"
 
 namespace stopgap::json {
@@ -8,6 +9,8 @@ namespace {
 constexpr std::array<std::string_view, 4> card_blanks{"time", "glucose", "ketones", "units"};
 constexpr std::array<std::string_view, 8> record_blanks{"day", "time", "glucose", "ketones", "units", "insulin", "done", "initials"};
 constexpr std::array<std::string_view, 4> signatures{"prescriber", "parent", "nurse", "student"};
+
+std::string millilitres(Insulin pack) { return std::to_string((pack.in_units() / Fraction{figures::units_per_ml.value}).floor()); }
 
 template <std::size_t count>
 void write_words(Writer& out, std::string_view key, const std::array<std::string_view, count>& words) {
@@ -52,7 +55,10 @@ std::string write_card(const Card& card, const Plan& plan, Paper paper, const st
   write_lines(out, "lines", card.stranger_abroad, plan);
   out.close('}');
   write_lines(out, "security", card.security, plan);
+  write_lines(out, "carry", card.carry, plan);
+  write_lines(out, "zones", card.zones, plan);
   write_kits(out, card.kits);
+  out.key("packs").open('{').key("vialMl").text(millilitres(figures::vial_holds.value)).key("penMl").text(millilitres(figures::pen_holds.value)).close('}');
   out.key("rapid").text(plan.rapid.name).key("longActing");
   if (plan.long_acting) out.text(plan.long_acting->name);
   else out.null();
@@ -66,7 +72,7 @@ std::string write_school_sheet(const SchoolSheet& sheet, const Plan& plan, Paper
   write_front(out, plan, engine);
   write_paper(out, paper);
   write_lines(out, "head", sheet.head, plan);
-  write_spans(out, sheet.spans, plan);
+  write_spans(out, sheet.spans, plan, plan.school->call_first_above);
   write_lines(out, "low", sheet.low, plan);
   write_lines(out, "steps", sheet.steps, plan);
   write_lines(out, "danger", sheet.danger, plan);

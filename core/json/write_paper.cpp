@@ -20,20 +20,31 @@ bool says_the_same(const TableCell& a, const TableCell& b) {
   return a.outcome == b.outcome && a.call == b.call && a.dose == b.dose && a.carbohydrate == b.carbohydrate && a.cut == b.cut;
 }
 
-// "like": it says what the row or cell above it says.
-void write_rows(Writer& out, const std::vector<TableRow>& rows, const Plan& plan) {
+// The same but for the food, of which the row above asks for no less: a small table may leave this row out, because what the row
+// above says is then still what `advise` answers for its own lower edge.
+bool says_no_more(const TableCell& cell, const TableCell& above) {
+  return cell.outcome == above.outcome && cell.call == above.call && cell.dose == above.dose && cell.cut == above.cut &&
+         !(cell.carbohydrate > above.carbohydrate);
+}
+
+// "like": it says what the row or cell above it says. "spare": a small table may leave the row out.
+void write_rows(Writer& out, const std::vector<TableRow>& rows, const Plan& plan, std::optional<Insulin> call_first_above) {
   out.key("rows").open('[');
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const std::vector<TableCell>& cells = rows[i].cells;
     const auto like = [&](std::size_t cell) { return i > 0 && says_the_same(cells[cell], rows[i - 1].cells[cell]); };
-    bool all_like = true;
-    for (std::size_t cell = 0; cell < cells.size(); ++cell) all_like = all_like && like(cell);
+    bool all_like = true, spare = i > 0;
+    for (std::size_t cell = 0; cell < cells.size(); ++cell) {
+      all_like = all_like && like(cell);
+      spare = spare && says_no_more(cells[cell], rows[i - 1].cells[cell]);
+    }
     out.open('{');
     write_row_head(out, rows, i, plan);
-    out.key("like").truth(all_like).key("cells").open('[');
+    out.key("like").truth(all_like).key("spare").truth(spare).key("cells").open('[');
     for (std::size_t cell = 0; cell < cells.size(); ++cell) {
       out.open('{');
       write_cell(out, cells[cell], plan);
+      if (call_first_above) out.key("callFirst").truth(cells[cell].dose && *cells[cell].dose > *call_first_above);
       out.key("like").truth(like(cell)).close('}');
     }
     out.close(']').close('}');
@@ -67,7 +78,7 @@ void write_paper(Writer& out, Paper paper) {
   out.key("checkLine").text(std::to_string(figures::check_line_mm.value)).close('}');
 }
 
-void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan) {
+void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan, std::optional<Insulin> call_first_above) {
   out.key("unit").text(of(words::glucose_units, plan.unit));
   write_columns(out, plan);
   out.key("spans").open('[');
@@ -78,7 +89,7 @@ void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& pl
     out.close(']').key("calls").open('[');
     for (std::size_t column = 0; column < span.rows.front().cells.size(); ++column) out.text(of(words::calls, least_call(span.rows, column)));
     out.close(']');
-    write_rows(out, span.rows, plan);
+    write_rows(out, span.rows, plan, call_first_above);
     out.close('}');
   }
   out.close(']');

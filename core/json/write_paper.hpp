@@ -9,7 +9,8 @@ namespace stopgap::json {
 
 void write_front(Writer& out, const Plan& plan, std::string_view engine);
 void write_paper(Writer& out, Paper paper);
-void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan);
+// A school's orders may ask for a call before a dose above a limit: each cell then says whether its dose is.
+void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan, std::optional<Insulin> call_first_above = std::nullopt);
 void write_lines(Writer& out, std::string_view key, const std::vector<Line>& lines, const Plan& plan);
 void write_contacts(Writer& out, const Plan& plan);
 

@@ -10,7 +10,7 @@ const foodWords = (cell, words) => (cell.outcome === 'eat' || cell.outcome === '
 
 // `asks` is the call that the head of the column names already. Going is said in every cell that goes.
 export const cellWords = (cell, asks, words) => {
-  const calls = cell.call === 'emergency' ? words('card-and-go') : cell.call === 'team' && !atLeast(asks, 'team') ? words('card-and-call') : '';
+  const calls = cell.callFirst && cell.call !== 'emergency' ? words('card-and-call-first') : cell.call === 'emergency' ? words('card-and-go') : cell.call === 'team' && !atLeast(asks, 'team') ? words('card-and-call') : '';
   if (cell.dose) return html`<b>${cell.dose}</b>${cell.grams ? html` ${words('card-and-grams', { grams: cell.grams })}` : nothing}${calls}`;
   if (cell.grams) return `${foodWords(cell, words)}${calls}`;
   const plain = plainWords(cell, words);
