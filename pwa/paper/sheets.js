@@ -12,13 +12,14 @@ export const fridgePages = material => {
     ${part('table', 120, wholeTable(answer, span, words))}
     ${part('steps', 45, html`<h3>${words('fridge-steps')}</h3>${numbered(answer.steps, say)}`)}
     ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${team(answer) ? html`<p><b>${contact(team(answer), words)}</b></p>` : nothing}`)}` }));
-  const rest = { kind: 'fridge', title: words('fridge-title'), body: html`
-    ${part('after', 60, html`<h3>${words('card-after-title')}</h3>${lines(answer.after, say)}`)}
+  const later = html`${part('after', 60, html`<h3>${words('card-after-title')}</h3>${lines(answer.after, say)}`)}
     ${part('calls', 50, html`<h3>${words('card-calls-title')}</h3>${lines(answer.calls, say)}`)}
-    ${part('contacts', 30, html`${answer.contacts.map(entry => html`<p><b>${contact(entry, words)}</b></p>`)}`)}
-    ${part('off-pump', 45, html`<h3>${words('card-off-pump-title')}</h3>${lines(answer.offPump, say)}`)}
-    ${part('storage', 25, html`<h3>${words('card-storage-title')}</h3>${answer.storage.map(line => blankLine(say(line)))}`)}` };
-  return numberedPages(material, [...tables, rest]);
+    ${part('contacts', 30, html`${answer.contacts.map(entry => html`<p><b>${contact(entry, words)}</b></p>`)}`)}`;
+  const off = html`${part('off-pump', 45, html`<h3>${words('card-off-pump-title')}</h3>${lines(answer.offPump, say)}`)}
+    ${part('storage', 25, html`<h3>${words('card-storage-title')}</h3>${answer.storage.map(line => blankLine(say(line)))}`)}`;
+  // Many to call take a page together with what comes after the needle.
+  const rest = answer.contacts.length > 4 ? [later, off] : [html`${later}${off}`];
+  return numberedPages(material, [...tables, ...rest.map(body => ({ kind: 'fridge', title: words('fridge-title'), body }))]);
 };
 
 export const recordPages = material => {

@@ -256,6 +256,7 @@ test('the longest names are refused by name on the card, and whole on the sheets
   assert.equal(await sheet.page.locator('.page').count(), 0);
   assert.equal(await sheet.page.getByRole('button', { name: /^Print/ }).count(), 0);
   await sheet.choose('The whole plan for the fridge');
+  assert.equal(await sheet.refused(), '');
   assert.match(await sheet.laid(), /whole$/);
   await whole(sheet, await sheet.print());
   await sheet.device.end();
