@@ -257,6 +257,11 @@ desk = Desk
 # Below it.
 desk-sub = Write, check and agree plans
 
+# Link on the home page: the card and the sheets.
+print-entry = Print the card
+# Below it.
+print-entry-sub = And sheets for the fridge, a journey, a school
+
 ## Another tab, storage, failure
 
 # Heading in the second tab.
@@ -2986,7 +2991,7 @@ zones-pump = The pump works: set its clock when you arrive.
 # The published rule.
 zones-week = Away for less than a week: the pump may keep the time of home.
 # The published rule. $insulin, $hours.
-zones-injected = { $insulin }, and a shift of { $hours } hours or more? Ask before you leave.
+zones-injected = A shift of { $hours } hours or more, on { $insulin }? Ask before you leave.
 # The published rule.
 zones-east = Going east the day is shorter. The team lowers that one dose.
 # The published rule.

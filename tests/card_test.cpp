@@ -169,6 +169,28 @@ TEST(Card, AnEqualRowSaysSo) {
   EXPECT_EQ(like, "........==..");  // at night 16.0 and 18.0 say what 14.0 says
 }
 
+// What a small table may leave out: the food of the row above is no less, so a reading of the left-out row is answered with no
+// other dose, and never with less to eat.
+TEST(Card, ARowThatMayBeLeftOutChangesNoDoseAndNeverEatsLess) {
+  for (const char* base : {"adult", "child", "example"}) {
+    int left_out = 0;
+    const Json card = card_of(asked::plan_of(base));
+    for (const Json& span : card["spans"]) {
+      const Json* kept = nullptr;
+      for (const Json& row : span["rows"]) {
+        if (!row["spare"].get<bool>()) { kept = &row; continue; }
+        ++left_out;
+        for (std::size_t i = 0; i < row["cells"].size(); ++i) {
+          const auto grams = [i](const Json& of) { return of["cells"][i]["grams"].is_null() ? 0 : std::stoi(of["cells"][i]["grams"].get<std::string>()); };
+          for (const char* key : {"dose", "outcome", "call"}) EXPECT_EQ(row["cells"][i][key], (*kept)["cells"][i][key]) << base << row["glucose"];
+          EXPECT_LE(grams(row), grams(*kept)) << base << row["glucose"];
+        }
+      }
+    }
+    EXPECT_GT(left_out, 0) << base;
+  }
+}
+
 std::string keys(const Json& lines) {
   std::string out;
   for (const Json& line : lines) out += (out.empty() ? "" : " ") + line["key"].get<std::string>();

@@ -119,7 +119,7 @@ std::vector<Line> zones_of(const Plan& plan) {
   if (!plan.long_acting) return out;
   out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", in_hours(figures::paper_zones_basal.value)}}});
   for (const std::string_view key : {"zones-east", "zones-west"}) out.push_back({key, {}});
-  out.push_back({"zones-source", {{"source", std::string{figures::paper_zones_basal.source}}}});
+  out.push_back({"zones-source", {{"source", std::string{sources::zones_2013.body_title_year}}}});
   return out;
 }
 

@@ -43,6 +43,6 @@ inline constexpr Figure<std::int64_t> carry_warmest{
 inline constexpr Figure<Duration> paper_zones_ignored{
     "paper-zones-ignored", Duration::hours(3), "h", sources::fi_backup.id, "a shift under 3 h is ignored (CV-31)", Mark::read, {2026, 11, 25}};
 inline constexpr Figure<Duration> paper_zones_basal{
-    "paper-zones-basal", Duration::hours(5), "h", sources::pinsker_zones.id, "the rule for injected basal starts at 5 zones (CV-31)", Mark::second_hand, {2026, 11, 25}};
+    "paper-zones-basal", Duration::hours(5), "h", sources::zones_2013.id, "the rule for injected basal starts at 5 zones (CV-31)", Mark::second_hand, {2026, 11, 25}};
 
 }  // namespace stopgap::figures

@@ -3,12 +3,14 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { after, test } from 'node:test';
 import { answers } from '../../clinic/asking.mjs';
 import { longestLine, pages, pdf, picture, readCode, seenByHand, share, text, wordsOf } from '../../paper/pdf.mjs';
 import { close, phone, seen, withDemo } from './phone.mjs';
 
 after(close);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const planOf = base => JSON.parse(readFileSync(new URL(`../../../pwa/demo/${base}.json`, import.meta.url), 'utf8'));
 const adult = planOf('adult'), child = planOf('child');
 const cardOf = (plan, languages = []) => JSON.parse(answers('card', [{ plan, paper: 'a4', languages }])[0]);
@@ -186,7 +188,7 @@ test('the record is one page; the travel sheet counts twice the supplies', async
   const [kit, letter] = (await sheet.shown()).map(bare);
   // 14 days: 2 x 14 x 46.0 = 1288 units: 2 vials or 5 pens; 2 x 14 x 20.6 = 576.8: 2 pens; 5 sets, twice.
   assert.ok(kit.includes('1425210'), kit);
-  assert.ok(kit.includes(bare('a shift of 5 hours or more')));
+  assert.ok(kit.includes(bare('A shift of 5 hours or more, on glargine?')));
   assert.ok(letter.includes(bare('Maren Oduya, born 21 June 1979, has type 1 diabetes.')), letter);
   await sheet.device.end();
 });
@@ -283,6 +285,35 @@ test('on the last day of grace it still prints', async () => {
   const sheet = await open({ at: '2027-05-12T12:00:00+02:00' });
   assert.match(await sheet.laid(), /whole$/);
   await sheet.device.end();
+});
+
+test('the doors: from the home page and from an agreed plan on the desk', async () => {
+  const hand = await withDemo();
+  await hand.link('Print the card').click();
+  await hand.page.locator('#paper[data-laid]').waitFor();
+  // On a phone nothing of the choices runs off the side, and all of it can be hit.
+  assert.equal(await hand.page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), 0);
+  assert.deepEqual(await hand.page.evaluate(() => [...document.querySelectorAll('button')].filter(node => node.getBoundingClientRect().height < 43.5).map(node => node.textContent)), []);
+  await hand.device.context.clock.resume();   // axe waits for its own timers
+  await hand.page.evaluate(axe);
+  const found = await hand.page.evaluate(async () => (await window.axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa'] } })).violations.map(entry => `${entry.id}: ${entry.nodes.map(node => node.target.join(' ')).join(', ')}`));
+  assert.deepEqual(found, []);
+  await hand.page.getByRole('link', { name: 'Back' }).click();
+  await hand.heading('Maren Oduya');
+  await hand.device.end();
+});
+
+test('the latest revision on the shelf is what its own address prints', async () => {
+  const hand = await withDemo({ width: 1000, height: 900, touch: false });
+  const later = { ...child, id: 'p-shelf', revision: 9 };
+  await hand.page.evaluate(async texts => { const store = await import('./store.js'); await store.open(); await store.addRevisions('p-shelf', texts, '0.1.0'); }, [JSON.stringify({ ...later, revision: 8 }), JSON.stringify(later)]);
+  await hand.page.goto(`${hand.device.address}paper.html#p-shelf`);
+  await hand.page.locator('#paper[data-laid]').waitFor();
+  assert.match(bare(await hand.page.locator('.page').first().textContent()), /TiloBrandvik,revision9/);
+  await hand.page.goto(`${hand.device.address}#desk/p-shelf/plan`);
+  await hand.heading('Tilo Brandvik');
+  assert.equal(await hand.link('Print the card').getAttribute('href'), 'paper.html#p-shelf');
+  await hand.device.end();
 });
 
 test('no plan, nothing to print', async () => {
