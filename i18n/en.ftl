@@ -2780,10 +2780,6 @@ card-row-from = { $glucose } up
 card-row-hi = HI twice
 # Ketones too low to act. $ketones: where they begin to act.
 card-quiet = Ketones under { $ketones }:
-# In that line. $glucose, $what.
-card-quiet-from = { $glucose } up { $what }.
-# In that line. $what.
-card-quiet-hi = HI twice: { $what }.
 # Under the table.
 card-not-tested = Not tested: test both first. No dose before.
 # In a cell. $grams.
