@@ -116,4 +116,6 @@ const start = async () => {
   laid();
 };
 
+// Another plan in the address is another page.
+addEventListener('hashchange', () => location.reload());
 start().catch(problem => { console.error(problem); location.href = 'danger.html'; });

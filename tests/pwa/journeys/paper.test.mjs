@@ -236,6 +236,12 @@ test('the stranger\'s side in other languages says that nobody has checked it; A
   await sheet.device.end();
 });
 
+test('the languages of the plan\'s journeys are ticked already', async () => {
+  const sheet = await open({ plan: { ...adult, id: 'p-travel', travel: { homeOffset: '+01:00', languages: ['fr', 'en', 'nl'] } } });
+  assert.equal(await sheet.laid(), 'card a4 fr nl whole');
+  await sheet.device.end();
+});
+
 test('a language whose letters the device lacks is not offered', async () => {
   const sheet = await open();
   const has = code => execFileSync('fc-list', [`:lang=${code}`], { encoding: 'utf8' }).trim() !== '';
