@@ -12,7 +12,9 @@
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
+#include "json/read_paper.hpp"
 #include "json/write.hpp"
+#include "json/write_card.hpp"
 #include "json/write_fhir.hpp"
 #include "json/write_story.hpp"
 #include "json/write_ranges.hpp"
@@ -178,6 +180,34 @@ std::string standing_call(const Node& request, Refusals& refusals) {
   return today && refusals.empty() ? json::write_standing(standing(plan, *today)) : std::string{};
 }
 
+// Paper: a plan nobody may act on, or one without orders for a school, is refused whole.
+std::string card_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "paper", "languages"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *paper_node = member(request, "paper", refusals),
+             *languages_node = member(request, "languages", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const Paper paper = paper_node ? json::read_paper(*paper_node, "/paper", refusals) : Paper::a4;
+  const auto languages = languages_node ? json::read_languages(*languages_node, "/languages", refusals) : std::vector<std::string_view>{};
+  if (refusals.empty()) json::refuse_unless_agreed(plan, "/plan", refusals);
+  if (!refusals.empty()) return {};
+  const Plan printed = as_printed(std::move(plan));
+  return json::write_card(card(printed), printed, paper, languages, engine_version());
+}
+
+std::string school_sheet_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "paper"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *paper_node = member(request, "paper", refusals);
+  Plan plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
+  const Paper paper = paper_node ? json::read_paper(*paper_node, "/paper", refusals) : Paper::a4;
+  if (refusals.empty() && !plan.school) refusals.add("/plan/school", Reason::missing);
+  if (refusals.empty()) json::refuse_unless_agreed(plan, "/plan", refusals);
+  if (!refusals.empty()) return {};
+  const Plan printed = as_printed(std::move(plan));
+  return json::write_school_sheet(school_sheet(printed), printed, paper, engine_version());
+}
+
 struct CallEntry {
   std::string_view name;
   std::string (*answer)(const Node&, Refusals&);
@@ -186,7 +216,8 @@ constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call
                                {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
                                {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
                                {"ranges", ranges_call}, {"standing", standing_call},
-                               {"incident", incident_call}, {"exportFhir", export_fhir_call}};
+                               {"incident", incident_call}, {"exportFhir", export_fhir_call},
+                               {"card", card_call}, {"schoolSheet", school_sheet_call}};
 
 std::string call_names() {
   std::string out;

@@ -1,7 +1,6 @@
 #include "review.hpp"
 
 #include <algorithm>
-#include "advise.hpp"
 #include "review/findings.hpp"
 
 namespace stopgap {
@@ -53,49 +52,15 @@ namespace {
 
 using review::Review;
 
-TableCell cell_of(const Advice& advice) {
-  TableCell cell;
-  cell.outcome = advice.outcome;
-  cell.decided_by = advice.decided_by;
-  cell.call = advice.call;
-  cell.carbohydrate = advice.carbohydrate;
-  if (!advice.dose) return cell;
-  cell.dose = advice.dose->total();
-  cell.chosen = advice.dose->working.chosen;
-  cell.cut = !advice.dose->working.cut.is_zero();
-  cell.times_usual = advice.dose->times_usual;
-  return cell;
-}
-
-TableRow row_of(const Review& review, TableRow::Kind kind, Glucose glucose, TimeOfDay time) {
-  TableRow row;
-  row.kind = kind;
-  row.glucose = glucose;
-  const Plan& plan = review.plan;
-  const std::optional<Glucose> edge = kind == TableRow::Kind::HI ? std::nullopt : std::optional{glucose};
-  if (kind == TableRow::Kind::number) {
-    // As the pump would work it out from the same numbers, before its own step.
-    const Insulin usual = (std::min(glucose, plan.limits.dosing_ceiling) - plan.target.at(time)) / plan.correction_factor.at(time);
-    if (usual > Insulin{}) row.usual = usual;
-  }
-  for (const KetoneRow& ketones : plan.ketones.rows)
-    row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, review.at(time))));
-  Situation not_tested = table_cell_situation(plan, edge, {}, review.at(time));
-  not_tested.ketones.reading = {};
-  row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));
-  return row;
-}
-
 DoseTable table_at(const Review& review, TimeOfDay time) {
   const Plan& plan = review.plan;
-  DoseTable table{time, {}};
-  table.rows.push_back(row_of(review, TableRow::Kind::low, plan.low.below, time));
-  // Between low and the first row of doses: carbohydrate at most.
-  const GlucoseFall step = plan.unit == GlucoseUnit::mmol ? GlucoseFall::mmol_tenths(1) : GlucoseFall::mg(1);
-  const Glucose above_low = plan.low.below + step;
-  if (above_low < plan.ketones.carbohydrate_only_below) table.rows.push_back(row_of(review, TableRow::Kind::number, above_low, time));
-  for (const Glucose edge : table_rows(plan)) table.rows.push_back(row_of(review, TableRow::Kind::number, edge, time));
-  table.rows.push_back(row_of(review, TableRow::Kind::HI, {}, time));
+  DoseTable table{time, whole_table(plan, review.at(time))};
+  for (TableRow& row : table.rows) {
+    if (row.kind != TableRow::Kind::number) continue;
+    // As the pump would work it out from the same numbers, before its own step.
+    const Insulin usual = (std::min(row.glucose, plan.limits.dosing_ceiling) - plan.target.at(time)) / plan.correction_factor.at(time);
+    if (usual > Insulin{}) row.usual = usual;
+  }
   return table;
 }
 

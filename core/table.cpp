@@ -42,4 +42,45 @@ Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ke
   return advise(plan, Record{}, table_cell_situation(plan, row, ketones, at));
 }
 
+namespace {
+
+TableCell cell_of(const Advice& advice) {
+  TableCell cell;
+  cell.outcome = advice.outcome;
+  cell.decided_by = advice.decided_by;
+  cell.call = advice.call;
+  cell.carbohydrate = advice.carbohydrate;
+  if (!advice.dose) return cell;
+  cell.dose = advice.dose->total();
+  cell.chosen = advice.dose->working.chosen;
+  cell.cut = !advice.dose->working.cut.is_zero();
+  cell.times_usual = advice.dose->times_usual;
+  return cell;
+}
+
+TableRow row_of(const Plan& plan, TableRow::Kind kind, Glucose glucose, const Moment& at) {
+  TableRow row;
+  row.kind = kind;
+  row.glucose = glucose;
+  const std::optional<Glucose> edge = kind == TableRow::Kind::HI ? std::nullopt : std::optional{glucose};
+  for (const KetoneRow& ketones : plan.ketones.rows) row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, at)));
+  Situation not_tested = table_cell_situation(plan, edge, {}, at);
+  not_tested.ketones.reading = {};
+  row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));
+  return row;
+}
+
+}  // namespace
+
+std::vector<TableRow> whole_table(const Plan& plan, const Moment& at) {
+  std::vector<TableRow> rows{row_of(plan, TableRow::Kind::low, plan.low.below, at)};
+  // Between low and the first row of doses: carbohydrate at most.
+  const GlucoseFall step = plan.unit == GlucoseUnit::mmol ? GlucoseFall::mmol_tenths(1) : GlucoseFall::mg(1);
+  const Glucose above_low = plan.low.below + step;
+  if (above_low < plan.ketones.carbohydrate_only_below) rows.push_back(row_of(plan, TableRow::Kind::number, above_low, at));
+  for (const Glucose edge : table_rows(plan)) rows.push_back(row_of(plan, TableRow::Kind::number, edge, at));
+  rows.push_back(row_of(plan, TableRow::Kind::HI, {}, at));
+  return rows;
+}
+
 }  // namespace stopgap

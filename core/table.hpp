@@ -3,6 +3,7 @@
 #pragma once
 #include <vector>
 #include "model/advice.hpp"
+#include "model/answers.hpp"
 #include "model/plan.hpp"
 #include "model/situation.hpp"
 
@@ -15,5 +16,8 @@ std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose);
 // A cell: `row` empty for HI.
 Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at);
 Advice table_cell_advice(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at);
+// Every row as it is shown and printed: low, between low and the first row of doses, each edge, HI. In each row a cell for each
+// ketone row and one for "not tested". `usual` is left to whoever shows it.
+std::vector<TableRow> whole_table(const Plan& plan, const Moment& at);
 
 }  // namespace stopgap

@@ -257,6 +257,11 @@ desk = Desk
 # Below it.
 desk-sub = Write, check and agree plans
 
+# Link on the home page: the card and the sheets.
+print-entry = Print the card
+# Below it.
+print-entry-sub = And sheets for the fridge, a journey, a school
+
 ## Another tab, storage, failure
 
 # Heading in the second tab.
@@ -2608,6 +2613,488 @@ bring-day-fits = The day fits.
 bring-day-differs = This is not the day in the plan. Ask the clinic.
 # A draft cannot come into use.
 bring-draft-not = A draft is not taken into use. It can be brought to the desk.
+
+## The desk: paper, the card and the sheets
+
+# Heading of the page that prints.
+paper-title = Print
+# Below it.
+paper-lede = Paper works with no phone. A new print replaces earlier copies.
+# Question.
+paper-what = What to print
+# Choice.
+paper-card = Cards for the wallet
+# Below it.
+paper-card-sub = On a sheet, to cut and fold
+# Choice.
+paper-bare = Cards without a sheet
+# Below it.
+paper-bare-sub = Each side is a page of the card's own size
+# Choice.
+paper-fridge = The whole plan for the fridge
+# Below it.
+paper-fridge-sub = All tables in large print
+# Choice.
+paper-record = Record of an incident
+# Below it.
+paper-record-sub = Blanks to fill in by hand
+# Choice.
+paper-travel = Travel sheet
+# Below it.
+paper-travel-sub = Kit list, letter for security, time zones
+# Choice.
+paper-school = Sheet for the school
+# Below it.
+paper-school-sub = Orders, table, steps and a record
+# Question.
+paper-size = Paper
+# Choice.
+paper-a4 = A4, 210 by 297 mm
+# Choice.
+paper-letter = US Letter, 8.5 by 11 inches
+# Question.
+paper-languages = The stranger's side in other languages
+# Below it.
+paper-languages-sub = No clinician has checked these yet. Each side says so.
+# Under it. $names: languages.
+paper-languages-missing = This device lacks letters for: { $names }.
+# Button.
+paper-print = Print
+# Below it.
+paper-print-sub = Black on white, at 100 %, single-sided
+# Above the picture of the pages.
+paper-preview = How it will look
+# Link.
+paper-back = Back
+# Instead of the pages.
+paper-refused = This cannot be printed yet
+# Reason. $state: draft, withdrawn and so on.
+paper-refused-state = The plan is not in force: { $state }.
+# Reason.
+paper-refused-none = There is no plan on this device.
+# Reason.
+paper-refused-school = The plan holds no orders for a school.
+# Reason. $path: the place in the plan.
+paper-refused-path = The core refused the plan at { $path }.
+# Reason: a mistake of ours. $what: what went wrong, for whoever mends it.
+paper-refused-trouble = Something is wrong with the app: { $what }.
+# Reason: the code has no room.
+paper-refused-code = The plan is too long for one code. Shorten its longest texts.
+# Reason. $part: which part; $side: which page.
+paper-full = There is no room for { $part }.
+# What to shorten. Follows the sentence above.
+paper-full-table = Use fewer ketone rows, or print the plan for the fridge.
+# What to shorten.
+paper-full-names = Shorten the names, or leave out a contact.
+# What to shorten.
+paper-full-texts = Shorten the names of insulins and people.
+# What to shorten.
+paper-full-translation = Shorten the name of the team, or leave this language out.
+# A part of the card.
+part-table = the table of doses
+# A part.
+part-head = the head line
+# A part.
+part-steps = the steps
+# A part.
+part-calls = who to call
+# A part.
+part-contacts = the contacts
+# A part.
+part-front = the name and the dates
+# A part.
+part-code = the code
+# A part.
+part-stranger = the words for a stranger
+# A part.
+part-after = what comes after the needle
+# A part.
+part-off-pump = the long-acting insulin
+# A part.
+part-storage = the storage dates
+# A part.
+part-blanks = the lines to write on
+# A part.
+part-orders = the orders
+# A part.
+part-school = what the school fills in
+# A part.
+part-signatures = the signatures
+# A part.
+part-low = the treatment of a low
+# A part.
+part-danger = the danger signs
+# A part.
+part-kit = the kit list
+# A part.
+part-letter = the letter
+# A part.
+part-zones = the time zones
+# A part.
+part-record = the record
+
+# On every sheet. $name: whose plan.
+front-born = Born { $day }
+# On every sheet.
+front-revision = Plan revision { $revision }
+# On every sheet.
+front-agreed = Agreed { $day }
+# On every sheet. $by, $role: who agreed it.
+front-by = { $by }, { $role }
+# On every sheet.
+front-review = Review by { $day }
+# On every sheet. $print: the first signs of the fingerprint.
+front-print = Mark { $print }
+# On every sheet.
+front-engine = Stopgap { $engine }
+# On a card.
+front-card = Card { $number } of { $count }
+# On a sheet.
+front-page = Page { $number } of { $count }
+# On every sheet.
+front-replaces = Replaces earlier copies
+# Before a line to sign on.
+front-signed = Signed
+# On a table side, at the foot. $name, $revision.
+front-short = { $name }, revision { $revision }
+# On every sheet: what this is not.
+front-caution = It follows the agreed plan only. Your team and local rules come first.
+
+# Above a table that is for some hours only.
+card-hours = From { $from } to { $to } only.
+# Head of the first column. $unit.
+card-glucose = Glucose { $unit }
+# Head of a column: ketones from this value. $ketones.
+card-ketones = Ketones { $ketones } up
+# Added where the whole column asks to call.
+card-column-call = call
+# Added where the whole column asks to go.
+card-column-go = go
+# Head of a column while nothing was tested.
+card-untested = Not tested
+# First column, low. $glucose.
+card-row-low = to { $glucose }
+# First column. $glucose: the lower edge of the row.
+card-row-from = { $glucose } up
+# First column: the meter says HI, twice.
+card-row-hi = HI twice
+# Ketones too low to act. $ketones: where they begin to act.
+card-quiet = Ketones under { $ketones }:
+# Under the table.
+card-not-tested = Not tested: test both first. No dose before.
+# In a cell. $grams.
+card-eat = eat { $grams } g
+# In a cell. $grams.
+card-sugar = sugar { $grams } g
+# In a cell, after a dose. $grams.
+card-and-grams = +{ $grams } g
+# In a cell.
+card-go = go
+# In a cell, after a dose or grams.
+card-and-go = , go
+# In a cell.
+card-call = call
+# In a cell, after a dose or grams.
+card-and-call = , call
+# In a cell of the school's table, after a dose: call before it is injected.
+card-and-call-first = , call first
+# In a cell.
+card-look-again = look again
+# In a cell.
+card-by-pump = by pump
+# In a cell.
+card-test = test ketones
+# Above the table.
+card-only-if = Only if no insulin by needle in the last { $hours } hours.
+# After it.
+card-not-sure = Not sure: call.
+# Step. $insulin; $device: syringe or pen.
+card-step-inject = { $device ->
+    [syringe] Inject { $insulin } from a new vial.
+   *[pen] Inject { $insulin } with a new pen.
+  } Eat the grams too.
+# Step.
+card-step-change = New set, new place, new reservoir.
+# Step, for a pump without tubing.
+card-step-change-tubeless = New cannula, new place, new reservoir.
+# Step: the pump runs the same amount out, with the tubing off the body.
+card-step-off-body = Tubing off the body: pump the same into a sink.
+# Step. $hours.
+card-step-automation = Automation off for { $hours } hours.
+# After the needle. $minutes.
+card-look = Test both again { $minutes } minutes after the needle.
+# After the needle. $hours.
+card-hold = No correction for { $hours } hours after the needle.
+# After the needle.
+card-no-second = Do not take a second dose from this table. Call.
+# After the needle.
+card-drink = Drink water.
+# After the needle.
+card-sglt2 = Stop the SGLT2 inhibitor.
+# After the needle.
+card-pump-counts = The app counts the pump's insulin too. Use it if you can.
+# Whom to call. $ketones.
+card-call-team-from = Ketones { $ketones } and up: call the team.
+# Whom to call. $ketones, $number.
+card-call-emergency-from = Ketones { $ketones } and up: call { $number } and go.
+# Whom to call. $number.
+card-call-signs = Vomiting, drowsy, fast breathing: call { $number } and go.
+# Whom to call.
+card-call-hi = Meter says HI twice: call.
+# $glucagon, $number.
+card-glucagon = Low and cannot swallow: glucagon { $glucagon }, call { $number }.
+# Off the pump. $hours, $dose, $insulin.
+card-long-acting = Pump off { $hours } hours or longer: { $dose } of { $insulin }, once a day.
+# Off the pump, in two parts.
+card-long-acting-parts = Pump off { $hours } hours or longer: { $dose } of { $insulin }, twice a day.
+# Off the pump. $insulin.
+card-long-acting-not-for-high = Do not use { $insulin } for a high glucose.
+# Off the pump, where the plan has no amount. $hours.
+card-long-acting-ask = Pump off { $hours } hours or longer: call for long-acting insulin.
+# Off the pump. $hours, $insulin.
+card-off-pump-bridge = Until it works: { $insulin } by needle every { $hours } hours. Ask how much.
+# Off the pump.
+card-off-pump-call = Call the team when the pump stays off.
+# Storage. $insulin, $days. A line to write on follows.
+card-storage = { $insulin }: { $days } days once opened. Opened:
+# On every card.
+card-feel-worse = Feel worse than the numbers? Go. Call { $number }.
+# A contact. $name, $phone.
+card-contact = { $name } { $phone }
+# Heading.
+card-after-title = After the needle
+# Heading.
+card-calls-title = Who to call
+# Heading.
+card-off-pump-title = Pump stays off
+# Heading.
+card-storage-title = Insulin in use
+# Under the code.
+card-code = The plan. Scan it with the app.
+# Name of the drawn code for screen readers.
+card-code-label = The plan as a code
+# Blank to write on.
+blank-time = Time
+# Blank.
+blank-day = Day
+# Blank.
+blank-glucose = Glucose
+# Blank.
+blank-ketones = Ketones
+# Blank.
+blank-units = Units
+# Blank.
+blank-insulin = Insulin
+# Blank: what else was done.
+blank-done = Done, and why
+# Blank.
+blank-initials = Initials
+# On a sheet of cards.
+sheet-cut = Cut along the frame. Fold it backwards at the dashed line, then at the marks.
+# Beside a line of 50 mm. $length.
+sheet-check = This line is { $length } mm. Measure it. If not, print at 100 %.
+
+# A stranger's side.
+stranger-type = Type 1 diabetes.
+# A stranger's side.
+stranger-failed = My insulin pump may have failed.
+# A stranger's side.
+stranger-low = Awake, but shaky or confused? Give me sugar.
+# A stranger's side. $number.
+stranger-unwell-number = Vomiting, drowsy or fast breathing? Call { $number }.
+# A stranger's side.
+stranger-say = Say “ketoacidosis, pump failure”.
+# A stranger's side.
+stranger-no-inject = Do not inject me.
+# A stranger's side. $name, $phone.
+stranger-call = Call { $name }: { $phone }
+# For a hospital.
+stranger-basal = Hospital: never stop basal insulin.
+# For a hospital.
+stranger-normal = A normal glucose does not exclude ketoacidosis.
+# For a hospital.
+stranger-test = Test blood ketones.
+
+# Heading of the plan for the fridge.
+fridge-title = When the pump stops delivering
+# Heading.
+fridge-steps = In this order
+# Heading of the sheet to write on.
+record-title = Record of an incident
+# On that sheet.
+record-help = Write each reading, dose and change as it happens. Then show it to the team.
+# Label before a line to write on.
+record-began = Began on
+# Label before a line to write on.
+record-first = First high glucose at
+# Label before a line to write on.
+record-set-changed = New set at
+# Label before a line to write on.
+record-called = Called, and who answered
+# Label before a line to write on.
+record-automation-back = Automation on again at
+
+# Heading.
+travel-title = Before a journey
+# Heading.
+travel-kit = Twice the supplies, in hand luggage
+# Head of a column.
+travel-days = Days
+# Head of a column. $insulin; $ml: what one holds.
+travel-vials = { $insulin }, vials of { $ml } mL
+# Head of a column. $insulin; $ml: what one holds.
+travel-pens = { $insulin }, pens of { $ml } mL
+# Head of a column.
+travel-sets = Sets and reservoirs
+# Under the table.
+travel-or = Vials or pens, not both. Count syringes and strips twice as well.
+# Under the table.
+travel-also = Take glucagon, sugar, both meters, spare batteries, this plan and the card.
+# Under the table. $least, $most.
+travel-cool = Keep insulin between { $least } and { $most } °C.
+# Under the table.
+travel-hold = Do not put insulin in the hold of a plane.
+# Heading.
+travel-letter = To airport security
+# Letter. $name, $day.
+security-who = { $name }, born { $day }, has type 1 diabetes.
+# Letter.
+security-needs = They must carry insulin and supplies in the cabin at all times.
+# Letter. $insulin.
+security-rapid = Rapid-acting insulin: { $insulin }.
+# Letter. $insulin.
+security-long = Long-acting insulin: { $insulin }.
+# Letter.
+security-needles = They carry needles, syringes, a pump, sets, meters and batteries.
+# Letter.
+security-hand = Insulin must not freeze, so it must not go into the hold.
+# Letter.
+security-scan = Please ask the maker's advice before the pump is scanned. Offer a hand search.
+# Letter.
+security-fluid = They need drink and gel against low glucose, beyond the usual limit.
+# Letter: label before a line to write on.
+letter-flight = Flight and dates
+# Letter: label.
+letter-clinic = Clinic and stamp
+# Heading.
+travel-zones = Another time zone
+# The published rule in words. $hours.
+zones-under = Shift under { $hours } hours: change nothing.
+# The published rule.
+zones-home = Until you have arrived, every dose goes by the clock of home.
+# The published rule.
+zones-pump = The pump works: set its clock when you arrive.
+# The published rule.
+zones-week = Away for less than a week: the pump may keep the time of home.
+# The published rule. $insulin, $hours.
+zones-injected = A shift of { $hours } hours or more, on { $insulin }? Ask before you leave.
+# The published rule.
+zones-east = Going east the day is shorter. The team lowers that one dose.
+# The published rule.
+zones-west = Going west the day is longer. Half at home's hour, half at the new hour.
+# Where the rule comes from.
+zones-source = Source: { $source }
+
+# Heading of the school's sheet.
+school-title = Orders for school
+# At its head and foot.
+school-unsigned = Not valid unless signed.
+# Above the table.
+school-not-sure = Not sure: call { $name }, { $phone }.
+# Heading.
+school-low-title = Low glucose: first
+# Low. $glucose, $grams.
+school-low-sugar = { $glucose } or less, or shaky: { $grams } g of sugar now.
+# Low. $minutes.
+school-low-recheck = Test again after { $minutes } minutes. Still low: the same again.
+# Low.
+school-low-no-insulin = Do not inject insulin.
+# Low. $number.
+school-low-swallow = Cannot swallow, or fitting: nothing by mouth. Call { $number }.
+# Low. $glucagon.
+school-low-glucagon = Then glucagon: { $glucagon }, if you are trained for it.
+# Low. $name, $phone.
+school-low-call = Then call { $name }, { $phone }.
+# Heading.
+school-table-title = High glucose: the row of the table
+# Heading.
+school-steps-title = In this order
+# Step. $name, $day.
+school-step-who = This sheet is for { $name }, born { $day }. Ask for both.
+# Step.
+school-step-test = Test glucose from a washed finger. Test blood ketones.
+# Step. $name, $phone.
+school-step-home = Call { $name }, { $phone }. Which insulin was given today?
+# Step. $hours.
+school-step-home-needle = By needle today, or within { $hours } hours: no dose. Ask what to do.
+# Step.
+school-step-row = Find the row of the glucose and the column of the ketones.
+# Step.
+school-step-sum = Trained staff may use the app's sum instead of the row.
+# Step. $dose, $name, $phone.
+school-step-call-first = More than { $dose }: first call { $name }, { $phone }.
+# Step. $who, $insulin.
+school-step-inject = May inject { $insulin }: { $who }.
+# Step.
+school-step-write = Write time, readings and units on the record. Add your initials.
+# Step. $name, $phone.
+school-step-change = The set must be changed. Call { $name }, { $phone }.
+# Step, pump without tubing. $name, $phone.
+school-step-change-tubeless = Cannula and reservoir must be changed. Call { $name }, { $phone }.
+# Step. $hours.
+school-step-automation = Automation stays off for { $hours } hours.
+# Step. $name, $phone.
+school-step-no-second = No second dose today. Still high: call { $name }, { $phone }.
+# Step. $name, $phone.
+school-step-no-row = No row fits, or in doubt: call { $name }, { $phone }.
+# Heading.
+school-danger-title = Danger: call at once
+# Danger. $number.
+school-danger-signs = Vomiting, drowsy, confused, fast breathing: call { $number }.
+# Danger. $ketones, $number.
+school-danger-ketones = Ketones { $ketones } and up: call { $number }.
+# Danger. $name, $phone.
+school-danger-home = Then call { $name }, { $phone }.
+# Heading.
+school-orders-title = Orders of the prescriber
+# Order. $name.
+school-order-prescriber = Prescriber: { $name }
+# Order. $day.
+school-order-expire = Orders end on { $day }
+# Order. $insulin, $count.
+school-order-insulin = Insulin: { $insulin }, { $count } units in one mL
+# Order.
+school-order-table = Doses: from the table only. Do not calculate.
+# Order.
+school-order-sum = Doses: from the table, or the app's sum by trained staff.
+# Order. $dose.
+school-order-most = Never more than { $dose } at once
+# Order. $who.
+school-order-inject = May inject: { $who }
+# Order. $dose.
+school-order-call-first = Call first above { $dose }
+# Heading.
+school-fields-title = Filled in by the school
+# Field. $who.
+school-field-staff = Trained staff: { $who }
+# Field. $place.
+school-field-storage = Kept at: { $place }
+# Field. $day.
+school-field-reviewed = Nurse reviewed on { $day }
+# Field.
+school-field-ask = Ask your school nurse which tasks staff may do here.
+# Signature.
+sign-prescriber = Prescriber
+# Signature.
+sign-parent = Parent
+# Signature.
+sign-nurse = School nurse
+# Signature.
+sign-student = Student
+# Beside a signature.
+sign-date = Date
+# Heading of the record page.
+school-record-title = Record at school
 
 ## The record
 

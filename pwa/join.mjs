@@ -8,7 +8,7 @@ import { rollup } from '@rollup/wasm-node';
 import { minify } from 'terser';
 
 // `scripts` is a map from path to text; back comes the same in fewer and smaller files: `first` with all it needs, and one for
-// each page that is fetched when it is opened, under that page's own path.
+// each face that is fetched when it is opened, under that face's own path.
 const make = async (scripts, first) => {
   const bundle = await rollup({
     input: first,
@@ -32,11 +32,14 @@ const make = async (scripts, first) => {
 };
 
 // Made once for the same scripts, tools and this file: what came of it is kept in `folder` under the digest of all of them.
-export const joined = async (scripts, first, folder) => {
+// Each of `pages` is joined by itself: what two of them share is in both, so that neither waits for a second script.
+export const joined = async (scripts, pages, folder) => {
   const own = ['join.mjs', 'package-lock.json'].map(name => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
-  const at = join(folder, `${createHash('sha256').update(JSON.stringify([...own, ...scripts])).digest('hex')}.json`);
+  const at = join(folder, `${createHash('sha256').update(JSON.stringify([...own, ...pages, ...scripts])).digest('hex')}.json`);
   if (!existsSync(at)) {
-    const files = await make(scripts, first);
+    const files = (await Promise.all(pages.map(first => make(scripts, first)))).flat();
+    const twice = files.find(([path], at) => files.findIndex(([other]) => other === path) !== at);
+    if (twice) throw new Error(`${twice[0]} comes from two pages`);
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
     writeFileSync(at, JSON.stringify(files));

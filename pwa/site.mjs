@@ -5,7 +5,7 @@ import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync
 import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { joined } from './join.mjs';
-import { faces } from './faces.mjs';
+import { bare, faces } from './faces.mjs';
 import { load } from '../wasm/core.mjs';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
@@ -35,8 +35,10 @@ const parts = async () => {
   const files = new Map();
   for (const path of under(join(top, 'pwa')))
     if (!notShipped.test(path.split('/')[0])) files.set(path, readFileSync(join(top, 'pwa', path)));
+  // What a stranger reads is short and printed by one page: it has no faces.
+  for (const path of under(join(top, 'i18n')).filter(path => path.startsWith('stranger/'))) files.set(`i18n/${path}`, bare(readFileSync(join(top, 'i18n', path), 'utf8')));
   for (const path of under(join(top, 'i18n')))
-    if (path.endsWith('.ftl'))
+    if (/^[^/]+\.ftl$/.test(path))
       for (const [name, text] of Object.entries(faces(readFileSync(join(top, 'i18n', path), 'utf8')))) files.set(`i18n/${path.replace('.ftl', name)}.ftl`, text);
 
   files.set('vendor/lit-html.js', script(join(npm, 'lit-html/lit-html.js')));
@@ -79,19 +81,21 @@ lay(plain, files);
 const ours = path => path.endsWith('.js') && path !== 'sw.js';
 const scripts = new Map([...files].filter(([path]) => ours(path)).map(([path, text]) => [path, String(text)]));
 for (const path of scripts.keys()) files.delete(path);
-for (const [path, text] of await joined(scripts, 'app.js', kept)) files.set(path, text);
+for (const [path, text] of await joined(scripts, ['app.js', 'paper.js'], kept)) files.set(path, text);
 
 const core = await load();
 const { engine } = JSON.parse(core.ask('version', '{}'));
 if (!engine) throw new Error('The module does not say which engine it is.');
 const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1))
   .map(([path, bytes]) => [path, `sha256-${digest('sha256', bytes).toString('base64')}`]));
-// The same files are the same release, wherever and whenever they are put together. The page carries the name of its release,
+// The same files are the same release, wherever and whenever they are put together. The pages carry the name of their release,
 // so the name is made while that place is still empty.
 const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
-const named = String(files.get('index.html')).replace('name="release" content=""', `name="release" content="${id}"`).replace('name="engine" content=""', `name="engine" content="${engine}"`);
-if (named.match(/content=""/)) throw new Error('The page does not say its release.');
-files.set('index.html', named);
+for (const path of ['index.html', 'paper.html']) {
+  const named = String(files.get(path)).replace('name="release" content=""', `name="release" content="${id}"`).replace('name="engine" content=""', `name="engine" content="${engine}"`);
+  if (named === String(files.get(path)) || named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
+  files.set(path, named);
+}
 files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, files: checksums() }, null, 1)};\n`);
 lay(site, files);
 console.log(`Site: build/site, release ${id}, ${files.size} files`);

@@ -109,6 +109,12 @@ const packed = (await answers(join(top, 'build/native/stopgap'), ['packPlan', '-
   .map(line => JSON.parse(line).text).filter(Boolean).map(text => JSON.stringify({ text }));
 await compare('unpackPlan', packed, false);
 await compare('unpackPlan', damaged(packed));
+// What goes on paper: a draft is refused, and so is a school's sheet without orders.
+const papers = plans.map((plan, at) => JSON.stringify({ plan, paper: at % 2 ? 'a4' : 'letter', languages: at % 3 ? ['es', 'ar'] : [] }));
+const sheets = plans.map(plan => JSON.stringify({ plan, paper: 'a4' }));
+await compare('card', papers);
+await compare('card', damaged(papers));
+await compare('schoolSheet', sheets);
 await compare('version', ['{}', '{ }', '{"a":1}', '', '[]'], undefined);
 
 console.log(`seed ${seed}`);

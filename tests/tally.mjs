@@ -134,6 +134,7 @@ await runAll(chosen(journeys.map(path => nodeTest(path))), chosen([
   ...under('house').map(path => nodeTest(path)),
   ...under('second_reading').map(path => nodeTest(path, [...programs, ...data])),
   ...under('clinic').map(path => nodeTest(path, [...programs, ...data])),
+  ...under('paper').map(path => nodeTest(path, [...programs, ...data])),
   ...under('pwa').filter(path => !journeys.includes(path)).map(path => nodeTest(path)),
   ...(existsSync(join(tests, 'same_answers.mjs')) ? [script('same_answers.mjs', [...programs, ...data])] : []),
 ]));

@@ -38,6 +38,11 @@ inline constexpr Source rch_high{"rch-high", "Royal Children's Hospital Melbourn
 inline constexpr Source hamilton{"hamilton", "Hamilton Health Sciences, pump off, PD 7609 and PD 7620, 2014", "https://docslib.org/doc/6820932"};
 inline constexpr Source fi_backup{"fi-backup", "Finland, university hospitals' Health Village, Backup system for pump therapy, 4 November 2023",
                                   "https://www.terveyskyla.fi/en/diabeteshub"};
+inline constexpr Source zones_2013{"zones-2013", "Travel across time zones, J Diabetes Metab Disord 2013;12:59, as reported",
+                                   "https://pmc.ncbi.nlm.nih.gov/articles/PMC7962589"};
+inline constexpr Source iso_7810{"iso-7810", "ISO/IEC 7810, identification cards, physical characteristics, ID-1, as reported",
+                                 "https://www.iso.org/standard/70483.html"};
+inline constexpr Source lispro_label{"lispro-label", "US FDA label change, lispro in pumps, May 2011", "https://www.fda.gov"};
 inline constexpr Source iso_18004{"iso-18004", "ISO/IEC 18004, QR Code bar code symbology specification, data capacities",
                                   "https://www.iso.org/standard/83389.html"};
 

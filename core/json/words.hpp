@@ -22,6 +22,10 @@ inline constexpr std::array<std::string_view, 5> cells{"none", "shareOfDaily", "
 inline constexpr std::array<std::string_view, 2> relations{"team", "home"};
 inline constexpr std::array<std::string_view, 2> school_calculations{"tableOnly", "allowed"};
 
+// Paper. The languages a stranger's side is written in.
+inline constexpr std::array<std::string_view, 2> papers{"a4", "letter"};
+inline constexpr std::array<std::string_view, 12> travel_languages{"es", "fr", "de", "it", "pt", "nl", "pl", "tr", "ar", "zh-Hans", "ja", "hi"};
+
 // Readings. MeterWord and KetoneKind begin with "number" and "blood", so their words stand one place later.
 inline constexpr std::array<std::string_view, 2> meter_words{"HI", "LO"};
 inline constexpr std::array<std::string_view, 2> read_from{"finger", "sensor"};

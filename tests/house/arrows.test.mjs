@@ -48,16 +48,16 @@ test('the edges see the one door of the core and nothing behind it', () => {
   none(wrong);
 });
 
-// The views draw; what they need comes in as arguments. app.js alone holds the threads.
+// The views draw; what they need comes in as arguments. app.js holds the threads, and paper.js those of its own page.
 const imports = text => [...code(text).matchAll(/(?:^|\n)\s*(?:import|export)[^'"\n;]*?from\s*['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]/g)]
   .map(match => match[1] ?? match[2]);
 const strayImports = (path, text) => imports(text).filter(from =>
   !from.startsWith('.')
   || (path.startsWith('pwa/views/') && !/lit-html(\.js)?$|^\.\/[^/]+\.js$/.test(from))
-  || (path !== 'pwa/app.js' && /\/(core|store|words)\.js$/.test(from) && !from.startsWith('./vendor/')))
+  || (!['pwa/app.js', 'pwa/paper.js'].includes(path) && /\/(core|store|words)\.js$/.test(from) && !from.startsWith('./vendor/')))
   .map(from => `${path} imports ${from}`);
 
-test('a view imports templates and shared parts only; app.js alone imports core, store and words', () => {
+test('a view imports templates and shared parts only; app.js and paper.js alone import core, store and words', () => {
   none(files('pwa', /\.js$/).flatMap(path => strayImports(path, read(path))));
 });
 

@@ -1,0 +1,19 @@
+// The parts of a table of doses that the desk, the card and the school's sheet write alike.
+#pragma once
+#include <optional>
+#include <string_view>
+#include <vector>
+#include "json/writer.hpp"
+#include "model/answers.hpp"
+#include "model/plan.hpp"
+
+namespace stopgap::json {
+
+void write_dose(Writer& out, std::string_view key, const std::optional<Insulin>& dose, const Plan& plan);
+// Keys of an object the caller opens and closes.
+void write_row_head(Writer& out, const std::vector<TableRow>& rows, std::size_t index, const Plan& plan);
+void write_cell(Writer& out, const TableCell& cell, const Plan& plan);
+// The columns are the ketone rows of the plan, then "not tested".
+void write_columns(Writer& out, const Plan& plan);
+
+}  // namespace stopgap::json

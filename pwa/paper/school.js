@@ -1,0 +1,24 @@
+// The school's sheet: the treatment of a low and the danger signs first, then the table and the steps; the orders and what the
+// school fills in stand apart, with the lines to sign; then the record.
+import { html } from '../vendor/lit-html.js';
+import { blanks, headLines, lines, numbered, part, sheetPage } from './parts.js';
+import { wholeTable } from './table.js';
+
+const signWords = words => ({ prescriber: () => words('sign-prescriber'), parent: () => words('sign-parent'), nurse: () => words('sign-nurse'), student: () => words('sign-student') });
+const signatures = ({ answer, words }) => html`<div class="signatures">${answer.signatures.map(who => html`<p class="write-on"><span>${signWords(words)[who]()}</span><i></i><span>${words('sign-date')}</span><i class="narrow"></i></p>`)}</div>`;
+
+export const schoolPages = material => {
+  const { answer, words, say } = material;
+  const tables = answer.spans.map(span => ({ title: words('school-title'), kind: 'school', body: html`
+    ${part('head', 18, headLines(material, span), { tag: 'band' })}
+    ${part('table', 120, html`<h3>${words('school-table-title')}</h3>${wholeTable(answer, span, words)}`)}
+    ${part('low', 50, html`<h3>${words('school-low-title')}</h3>${lines(answer.low, say)}`)}` }));
+  const pages = [...tables,
+    { title: words('school-title'), kind: 'school', body: html`${part('steps', 130, html`<h3>${words('school-steps-title')}</h3>${numbered(answer.steps, say)}`)}
+      ${part('danger', 40, html`<h3>${words('school-danger-title')}</h3>${lines(answer.danger, say)}`, { tag: 'framed' })}` },
+    { title: words('school-title'), kind: 'school', body: html`${part('orders', 70, html`<h3>${words('school-orders-title')}</h3>${lines(answer.orders, say)}`)}
+      ${part('school', 50, html`<h3>${words('school-fields-title')}</h3>${lines(answer.school, say)}`, { tag: 'framed' })}
+      ${part('signatures', 70, signatures(material))}` },
+    { title: words('school-record-title'), kind: 'school', body: part('record', 200, blanks(answer.record, 16, words)) }];
+  return pages.map((entry, at) => sheetPage(material, { number: at + 1, count: pages.length, unsigned: true, ...entry }));
+};

@@ -1,0 +1,96 @@
+// The sheet a school acts on: what the orders of the demo child say, a call at each judgement, and the same cells a school is
+// answered with on the screen.
+#include <gtest/gtest.h>
+
+#include "asked.hpp"
+
+namespace stopgap {
+namespace {
+
+using asked::Json;
+using asked::nothing;
+
+Json sheet_of(const Json& plan) { return Json::parse(ask("schoolSheet", Json{{"plan", plan}, {"paper", "a4"}}.dump())); }
+Json child(const Json& changes = Json::object()) {
+  Json plan = asked::plan_of("child");
+  asked::change(plan, changes);
+  return plan;
+}
+const Json* line(const Json& lines, const std::string& key) {
+  for (const Json& one : lines)
+    if (one["key"] == key) return &one["slots"];
+  return nullptr;
+}
+std::string keys(const Json& lines) {
+  std::string out;
+  for (const Json& one : lines) out += (out.empty() ? "" : " ") + one["key"].get<std::string>();
+  return out;
+}
+
+TEST(SchoolSheet, EveryCellIsWhatASchoolIsAnswered) {
+  const Json plan = child(), sheet = sheet_of(plan);
+  for (const Json& row : sheet["spans"][0]["rows"])
+    for (std::size_t i = 0; i < sheet["columns"].size(); ++i) {
+      Json situation{{"now", "2026-11-25T12:10:00+01:00"}, {"viewer", "school"}};
+      if (row["kind"] == "HI") situation["glucose"] = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
+      else situation["glucose"] = Json::parse(row["glucose"].get<std::string>());
+      if (sheet["columns"][i]["key"] == "notTested") situation["ketones"] = "notYet";
+      else situation["ketones"] = Json::parse(sheet["columns"][i]["from"].get<std::string>());
+      const Json advice = asked::advise(plan, nothing, situation);
+      EXPECT_EQ(row["cells"][i]["dose"], advice["dose"].is_null() ? Json{} : advice["dose"]["text"]) << row["glucose"] << i;
+      EXPECT_EQ(row["cells"][i]["outcome"], advice["outcome"]) << row["glucose"] << i;
+      EXPECT_EQ(row["cells"][i]["callFirst"], advice["callFirst"]) << row["glucose"] << i;
+    }
+}
+
+TEST(SchoolSheet, ADoseAboveTheLimitIsCalledForFirst) {
+  const Json steps = sheet_of(child())["steps"];
+  const Json* call = line(steps, "school-step-call-first");
+  ASSERT_TRUE(call);
+  EXPECT_EQ((*call)["dose"], "2\u00a0units");
+  EXPECT_EQ((*call)["name"], "Children's night line");
+  EXPECT_EQ((*call)["phone"], "+44 0000 000003");
+  EXPECT_LT(keys(steps).find("school-step-call-first"), keys(steps).find("school-step-inject"));
+  EXPECT_FALSE(line(sheet_of(child({{"/school/callFirstAbove", nullptr}}))["steps"], "school-step-call-first"));
+}
+
+TEST(SchoolSheet, HomeIsPhonedBeforeTheFirstCell) {
+  const Json steps = sheet_of(child())["steps"];
+  EXPECT_EQ((*line(steps, "school-step-home"))["phone"], "+44 0000 000004");
+  EXPECT_LT(keys(steps).find("school-step-home "), keys(steps).find("school-step-row"));
+}
+
+TEST(SchoolSheet, TheSumIsNamedOnlyWhereOrdersAllowIt) {
+  EXPECT_FALSE(line(sheet_of(child())["steps"], "school-step-sum"));
+  EXPECT_TRUE(line(sheet_of(child())["orders"], "school-order-table"));
+  const Json allowed = sheet_of(child({{"/school/calculation", "allowed"}}));
+  EXPECT_TRUE(line(allowed["steps"], "school-step-sum"));
+  EXPECT_TRUE(line(allowed["orders"], "school-order-sum"));
+}
+
+TEST(SchoolSheet, LowTreatmentComesFirstWithItsAmount) {
+  const Json low = sheet_of(child())["low"];
+  EXPECT_EQ(low[0]["key"], "school-low-sugar");
+  EXPECT_EQ(low[0]["slots"]["glucose"], "70\u00a0mg/dL");
+  EXPECT_EQ(low[0]["slots"]["grams"], "10");
+  EXPECT_EQ((*line(low, "school-low-recheck"))["minutes"], "15");
+  EXPECT_EQ((*line(low, "school-low-glucagon"))["glucagon"], "nasal 3 mg");
+}
+
+TEST(SchoolSheet, WhoMayInjectIsWhatTheOrdersSay) {
+  const Json orders = sheet_of(child())["orders"];
+  EXPECT_EQ((*line(orders, "school-order-inject"))["who"], "School nurse; Trained staff named here");
+  EXPECT_EQ((*line(orders, "school-order-expire"))["day"], "2027-01-20");
+  EXPECT_EQ((*line(orders, "school-order-most"))["dose"], "5\u00a0units");
+  EXPECT_EQ(keys(sheet_of(child({{"/school/storage", nullptr}, {"/school/nurseReviewedOn", nullptr}}))["school"]), "school-field-staff school-field-ask");
+}
+
+TEST(SchoolSheet, NoOrdersNoSheet) {
+  const Json answer = sheet_of(asked::plan_of("adult"));
+  EXPECT_EQ(answer["refused"][0]["path"], "/plan/school");
+  EXPECT_EQ(answer["refused"][0]["reason"], "missing");
+  EXPECT_EQ(sheet_of(child({{"/agreement/status", "withdrawn"}}))["refused"][0]["path"], "/plan/agreement/status");
+}
+
+}  // namespace
+}  // namespace stopgap
