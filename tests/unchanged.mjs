@@ -1,5 +1,5 @@
-// What only computes gives the same result from the same bytes. A suite that says what it rests on is not run again while all of
-// that is as it was when it passed; the tally says so beside it. Whatever uses a browser or a clock rests on nothing and always runs.
+// The same bytes give the same result. A suite that says what it rests on is not run again while all of that is as it was when it
+// passed; the tally says so beside it, and `bash tests/run --again` runs it all the same.
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
