@@ -100,6 +100,21 @@ std::string holds_call(const Node& request, Refusals& refusals) {
   return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
 }
 
+// What a calendar says at a look is written by whoever asks: without words it is the name of this program.
+std::string reminders_call(const Node& request, Refusals& refusals) {
+  refuse_other_members(request, {"plan", "record", "now", "words"}, refusals);
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
+             *now_node = member(request, "now", refusals), *words_node = request.find("words");
+  Plan plan;
+  Record record;
+  Moment now;
+  read_plan_and_record(plan_node, record_node, plan, record, refusals);
+  if (now_node) now = json::read_now(*now_node, "/now", refusals);
+  const auto words = words_node ? json::read_title(*words_node, "/words", refusals) : std::optional<std::string>{"Stopgap"};
+  if (!refusals.empty()) return {};
+  return json::write_reminders(holds(plan, record, now, false), plan, now, *words, engine_version());
+}
+
 // Calls that look back: they take a plan and a record, and no moment.
 bool read_looking_back(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record"}, refusals);
@@ -212,7 +227,7 @@ struct CallEntry {
   std::string_view name;
   std::string (*answer)(const Node&, Refusals&);
 };
-constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call},
+constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call}, {"holds", holds_call}, {"reminders", reminders_call},
                                {"reviewPlan", review_plan_call}, {"comparePlans", compare_plans_call},
                                {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
                                {"ranges", ranges_call}, {"standing", standing_call},

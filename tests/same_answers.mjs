@@ -115,6 +115,9 @@ const sheets = plans.map(plan => JSON.stringify({ plan, paper: 'a4' }));
 await compare('card', papers);
 await compare('card', damaged(papers));
 await compare('schoolSheet', sheets);
+const reminded = made.slice(0, Math.ceil(count / 5)).map(({ plan, record, situation }, at) => JSON.stringify({ plan, record, now: situation.now, ...(at % 2 ? { words: 'prüfen, 再; ok' } : {}) }));
+await compare('reminders', reminded, false);
+await compare('reminders', damaged(reminded));
 await compare('version', ['{}', '{ }', '{"a":1}', '', '[]'], undefined);
 
 console.log(`seed ${seed}`);

@@ -14,6 +14,8 @@ Record read_record(const Node& node, std::string_view path, const std::string* p
 Situation read_situation(const Node& node, std::string_view path, const Plan& plan, Refusals& refusals);
 // "now" of the calls that take no situation.
 Moment read_now(const Node& node, std::string_view path, Refusals& refusals);
+// One short line of words.
+std::optional<std::string> read_title(const Node& node, std::string_view path, Refusals& refusals);
 std::optional<Day> read_day(const Node& node, std::string_view path, Refusals& refusals);
 std::optional<GlucoseUnit> read_glucose_unit(const Node& node, std::string_view path, Refusals& refusals);
 

@@ -92,6 +92,10 @@ Moment read_now(const Node& node, std::string_view path, Refusals& refusals) {
   return now;
 }
 
+std::optional<std::string> read_title(const Node& node, std::string_view path, Refusals& refusals) {
+  return text(root_item(node, path, refusals), 1, figures::title_length);
+}
+
 std::optional<Day> read_day(const Node& node, std::string_view path, Refusals& refusals) { return day(root_item(node, path, refusals)); }
 
 std::optional<GlucoseUnit> read_glucose_unit(const Node& node, std::string_view path, Refusals& refusals) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include "figures/syringe.hpp"
 #include "json/answer_words.hpp"
+#include "json/calendar.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -53,6 +54,17 @@ void write_what(Writer& out, bool glucose, bool ketones) {
   out.key("what").open('[');
   if (glucose) out.text("glucose");
   if (ketones) out.text("ketones");
+  out.close(']');
+}
+
+void write_looks(const Page& page, const std::vector<LookDue>& looks) {
+  Writer& out = page.out;
+  out.key("looks").open('[');
+  for (const LookDue& look : looks) {
+    out.open('{').key("due").text(page.time(look.due)).key("clock").text(page.look_clock(look.due));
+    write_what(out, look.glucose, look.ketones);
+    out.key("overdue").truth(look.overdue).key("minutesLate").raw(std::to_string(look.minutes_late)).close('}');
+  }
   out.close(']');
 }
 
@@ -276,18 +288,28 @@ std::string write_advice(const Advice& advice, const std::vector<Because>& becau
   return out.take();
 }
 
+std::string write_reminders(const HoldsAnswer& answer, const Plan& plan, const Moment& now, std::string_view words, std::string_view engine) {
+  Writer out;
+  out.open('{');
+  write_looks({out, plan, now}, answer.looks);
+  // What is overdue needs no alarm: it comes first on the screen.
+  std::vector<Instant> ahead;
+  for (const LookDue& look : answer.looks)
+    if (look.due > now.instant && (ahead.empty() || ahead.back() != look.due)) ahead.push_back(look.due);
+  out.key("ics");
+  if (const auto calendar = calendar_text(ahead, plan.id, now.instant, words, engine)) out.text(*calendar);
+  else out.null();
+  out.close('}');
+  return out.take();
+}
+
 std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now) {
   Writer out;
   const Page page{out, plan, now};
   out.open('{');
   write_hold_list(page, answer.holds);
-  out.key("looks").open('[');
-  for (const LookDue& look : answer.looks) {
-    out.open('{').key("due").text(page.time(look.due)).key("clock").text(page.look_clock(look.due));
-    write_what(out, look.glucose, look.ketones);
-    out.key("overdue").truth(look.overdue).key("minutesLate").raw(std::to_string(look.minutes_late)).close('}');
-  }
-  out.close(']').key("onBoard").open('{').key("counted").text(page.number(answer.counted));
+  write_looks(page, answer.looks);
+  out.key("onBoard").open('{').key("counted").text(page.number(answer.counted));
   out.key("absorbed").text(page.number(answer.absorbed)).close('}').key("unanswered");
   if (answer.unanswered) {
     out.open('{').key("id").text(answer.unanswered->id).key("units").raw(page.json_number(answer.unanswered->units));

@@ -17,6 +17,8 @@ std::string write_refusals(const Refusals& refusals);
 std::string write_advice(const Advice& advice, const std::vector<Because>& because, const Plan& plan,
                          const Situation& situation, std::string_view engine);
 std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now);
+// The looks as a list, and those still ahead as a calendar text that says `words` at each.
+std::string write_reminders(const HoldsAnswer& answer, const Plan& plan, const Moment& now, std::string_view words, std::string_view engine);
 std::string write_version(const VersionAnswer& version);
 
 }  // namespace stopgap::json
