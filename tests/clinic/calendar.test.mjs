@@ -30,10 +30,16 @@ test('each look ahead is an event at its instant, with one alarm at the same ins
 });
 
 test('to the letter: CRLF after every line and nowhere else, 75 octets at most, the alarm last, one id each, UTC', () => {
-  const { ics } = ask({ words: 'Zucker und Ketone jetzt noch einmal prüfen, bitte aufstehen' });
-  assert.ok(ics.endsWith('END:VCALENDAR\r\n'));
-  assert.doesNotMatch(ics.replaceAll('\r\n', ''), /[\r\n]/);
-  for (const line of ics.split('\r\n')) assert.ok(Buffer.byteLength(line) <= 75, line);
+  // Letters of two and of three bytes, so that a line one octet too long shows wherever the fold falls.
+  for (const words of ['ü', 'xü', '€', 'x€', 'xx€'].map(start => start + start.at(-1).repeat(60 - start.length))) {
+    const { ics } = ask({ words });
+    assert.ok(ics.endsWith('END:VCALENDAR\r\n'));
+    assert.doesNotMatch(ics.replaceAll('\r\n', ''), /[\r\n]/);
+    for (const line of ics.split('\r\n')) assert.ok(Buffer.byteLength(line) <= 75, line);
+  }
+  const { ics } = ask({ words: 'Ketone, Zucker; jetzt \\ gleich' });
+  // RFC 5545, 3.3.11: a comma, a semicolon and a backslash are written with a backslash before them.
+  assert.ok(ics.includes('\r\nSUMMARY:Ketone\\, Zucker\\; jetzt \\\\ gleich\r\n'));
   const unfolded = ics.replaceAll('\r\n ', '');
   for (const event of unfolded.match(/BEGIN:VEVENT[^]*?END:VEVENT/g)) {
     assert.match(event, /\r\nEND:VALARM\r\nEND:VEVENT$/);
