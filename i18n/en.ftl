@@ -262,6 +262,11 @@ print-entry = Print the card
 # Below it.
 print-entry-sub = And sheets for the fridge, a journey, a school
 
+# Button on the home page and between the looks.
+off-entry = The pump stays off
+# Below it.
+off-entry-sub = Injections until a pump works again
+
 ## Another tab, storage, failure
 
 # Heading in the second tab.
@@ -3095,6 +3100,282 @@ sign-student = Student
 sign-date = Date
 # Heading of the record page.
 school-record-title = Record at school
+
+## Off the pump: bridge, long-acting insulin, and back
+
+# Question.
+off-hours = How many hours without a pump?
+# Help.
+off-hours-help = Until a pump works again. Guess long.
+# Unit after the number.
+off-unit-hours = hours
+# Main button. $hours: as typed.
+off-hours-yes = About { $hours } hours
+# Button: danger signs and ketones come first.
+off-ill = Ill, or ketones: the questions first
+# Below it.
+off-ill-sub = Danger signs, glucose, ketones
+# Question.
+off-sleep = Will you sleep in this time?
+# Help.
+off-sleep-help = Type when you will be awake again.
+# Main button. $clock: as typed.
+off-sleep-yes = I am awake again at { $clock }
+# Button.
+off-awake = I stay awake
+# Question.
+off-carbs = What do you eat now?
+# Unit after the number: grams of carbohydrate.
+off-unit-grams = g carbohydrate
+# Main button. $grams: as typed.
+off-carbs-yes = { $grams } g now
+# Button.
+off-no-food = Nothing now
+# Question.
+off-glucose = Glucose now
+# Help.
+off-glucose-help = From a finger.
+# Main button. $value and $unit.
+off-glucose-yes = Glucose is { $value } { $unit }
+# Button.
+off-not-measured = I have not measured
+# Name of the kind of insulin, above its own name.
+off-rapid = Rapid-acting insulin
+# Name of the kind of insulin, above its own name.
+off-long = Long-acting insulin
+# Heading.
+off-title = The pump is off
+# Heading: the record says that the pump runs.
+off-title-on = The pump is on
+# $clock: since when.
+off-since = Off since { $clock }.
+# Below the heading of what comes first.
+off-first = This comes first. Injections for the pump wait.
+# Line.
+off-correction-first = The correction waits for your answers.
+# $clock: since when no insulin was given for the background.
+off-missed = No basal insulin since { $clock }. Do not make up for it.
+# Line.
+off-low = Glucose could go low. Test more often.
+# Main button.
+off-questions = Answer the questions
+# Why this way.
+off-way-on = Nothing to inject in place of the pump.
+# Why this way.
+off-way-shorter = For these hours: rapid-acting insulin.
+# Why this way.
+off-way-longer = For so long: long-acting insulin.
+# Why this way.
+off-way-unknown = Nobody knows how long: long-acting insulin.
+# Why this way.
+off-way-asleep = You will be asleep: long-acting insulin.
+# Why this way.
+off-way-none = No long-acting insulin is in the plan. Rapid-acting until then.
+# Why this way.
+off-way-at-work = Long-acting insulin is working.
+# Button: the dose of rapid insulin that stands in for the pump.
+off-bridge-open = Inject for the next hours
+# Below it. $from and $to: clock times.
+off-bridge-sub = Rapid-acting, for { $from } to { $to }
+# Button.
+off-long-open = Long-acting insulin
+# Below it.
+off-long-sub = Read the label first
+# In the timetable.
+off-next-bridge = Next injection in place of the pump.
+# In the timetable: an alarm.
+off-alarm-bridge = Set an alarm: next injection.
+# In the timetable: an alarm.
+off-alarm-long = Set an alarm: long-acting insulin.
+# In the timetable: an alarm.
+off-alarm-part = Set an alarm: second part of the long-acting.
+# In the timetable.
+off-long-until = Until then, do not inject long-acting again.
+# In the timetable.
+off-look = Test glucose and ketones.
+# In the timetable.
+off-back-usual = From then on the pump may run as usual.
+# In the timetable.
+off-back-automation = Until then, keep automation off.
+# In the timetable.
+off-call-then = Call your team if the pump is still off.
+# $percent: share of the usual basal that the plan wrote.
+off-back-reduced = Back sooner only with { $percent } % of your basal.
+# Note.
+off-note-get-long = Get long-acting insulin: pharmacy, hospital, your team.
+# Note.
+off-note-missed = An injection was missed. Never inject double.
+# Note.
+off-note-missed-long = Too long without insulin. Test ketones now.
+# Note.
+off-note-long-held = Do not inject long-acting again yet.
+# Note.
+off-note-split = More than one injection is needed.
+# Note.
+off-note-long-under = The dose is smaller than one step. Call your team.
+# Note.
+off-note-under = The amount is smaller than one step. It counts next time.
+# Note.
+off-note-cut = The dose was cut to the plan’s limit.
+# Note.
+off-note-a-day = More than a day off the pump is long.
+# Note.
+off-note-call-day = After 24 hours, call your team.
+# Note.
+off-note-call-two-days = After 48 hours, call your team again.
+# Note.
+off-note-pen = Do not draw insulin out of a pen.
+# Note.
+off-note-vial = Do not use the vial that filled the pump.
+# Note.
+off-note-box = The dates on your box count, not these.
+# Note.
+off-note-heat = Insulin that was hot is not used.
+# Note.
+off-note-talk = Tell your clinic about the missed basal.
+# Note.
+off-note-automation = Keep automation off after long-acting insulin.
+# Note.
+off-note-travel-ignore = Under three hours of zones: change nothing.
+# Note.
+off-note-travel-same = Keep the basal amount. Move the clock times.
+# Note.
+off-note-travel-east = Going east, the day is shorter: a smaller dose.
+# Note.
+off-note-travel-west = Going west, the day is longer: two parts.
+# Note.
+off-note-travel-clock = Holds and looks go on by hours, not by the clock.
+# Note.
+off-note-supplies = Pack twice what you need.
+# Label.
+off-vial = Insulin in use
+# Label.
+off-reservoir = Reservoir
+# Label.
+off-set = Infusion set
+# Value.
+off-keeps-good = In date
+# Value.
+off-keeps-last = Last day today
+# Value.
+off-keeps-due = Change it now
+# Value.
+off-keeps-over = Out of date: do not use
+# Button.
+off-back-now = A pump works again
+# Below it.
+off-back-now-sub = Written down with this time
+# Button.
+off-off-now = The pump is off now
+# Below it.
+off-off-now-sub = Written down with this time
+# Button.
+off-again = Ask again
+# Below it.
+off-again-sub = Hours, sleep, food, glucose
+# Button.
+off-zones-open = I travel across time zones
+# Below it.
+off-zones-open-sub = For injected basal insulin
+# Question.
+off-zones = How many hours does the clock change?
+# Help.
+off-zones-help = Hours between home and there.
+# Unit after the number.
+off-unit-zones = hours
+# Button. $zones: as typed.
+off-zones-east = { $zones } hours east
+# Button. $zones: as typed.
+off-zones-west = { $zones } hours west
+# Button.
+off-zones-none = I do not travel
+# Question.
+off-which = Which insulin is in your hand?
+# Help.
+off-which-help = Read the label. Then choose.
+# Button.
+off-which-other = Another one, or I cannot read it
+# Heading.
+off-wrong = Do not inject this
+# $insulin: name of the long-acting insulin.
+off-wrong-do = You need { $insulin }.
+# Heading. $insulin.
+off-right = { $insulin } is in your hand
+# Line.
+off-long-once = Given once, it works all day. Nobody can take it back.
+# Main button.
+off-right-show = Show the dose
+# In the working. $from and $to: clock times.
+off-work-basal = Basal { $from } to { $to }
+# In the working.
+off-work-carried = Left over from the last one
+# In the working.
+off-work-meal = For food
+# In the working.
+off-work-net = Correction
+# In the working.
+off-work-day = Basal of a day
+# In the working.
+off-work-factor = Times
+# In the working.
+off-work-a-day = A day
+# Line over a list of amounts.
+off-injections = One after the other, each in a new place:
+# $clock: when a correction is possible again.
+off-waits-until = No correction in it until { $clock }.
+# Line.
+off-waits = No correction in it.
+
+## Waking up for a look
+
+# Heading, and button on the page between the looks.
+wake-title = Help to wake up
+# Below the button.
+wake-sub = A watch at the bedside, or your calendar
+# Always said where an alarm is spoken of.
+cannot-wake = This page cannot wake you.
+# $clock: when the next look is due.
+wake-alarm = Set this phone’s own alarm for { $clock }.
+# Button: the page stays open, dimmed, and sounds at the look.
+wake-watch = Watch at the bedside
+# Below it.
+wake-watch-sub = The screen stays on, dim, and sounds at the look.
+# Button: saves a file for the phone's calendar.
+wake-calendar = Put the looks into my calendar
+# Below it.
+wake-calendar-sub = Your calendar can ring when this page is closed.
+# What the calendar says at each look. No name, no dose: others may see the screen. At most 60 characters.
+calendar-words = Look again: open Stopgap
+# After the file was saved.
+calendar-said = The file is saved. Open it to add the looks.
+# Heading before the watch starts.
+watch-try = First, hear the alarm
+# Line.
+watch-mute = Turn the volume up. Turn mute off.
+# Main button.
+watch-play = Play the alarm
+# Heading after it played.
+watch-heard = Did you hear it?
+# Main button.
+watch-yes = I heard it
+# Button.
+watch-no = I heard nothing
+# Line after "I heard nothing".
+watch-unheard = Turn the volume up and mute off. Try again.
+# Heading over the time now. $clock: when the next look is due.
+watch-until = The next look is at { $clock }
+# Line: the phone keeps the screen on.
+watch-kept = The screen stays on. Keep the charger in.
+# Line: the phone no longer keeps the screen on.
+watch-lost = The screen may go dark. Then nothing will sound.
+# Main button after that.
+watch-again = Keep the screen on
+# Button.
+watch-stop = Stop the watch
+# Heading while the alarm sounds; also in the notification.
+watch-now = Look now
+# Main button while the alarm sounds.
+watch-awake = I am awake: test now
 
 ## The record
 

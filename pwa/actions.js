@@ -2,6 +2,7 @@
 // number is possible and what follows from it is asked of the core each time.
 import * as events from './events.js';
 import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
+import { save } from './save.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
 import { clockOf, minutesUntil, signsLast } from './times.js';
@@ -284,11 +285,7 @@ export const actions = tools => {
     },
     async export() {
       const text = object({ format: string('stopgap.copy'), version: '1', plan: state.plan.text, record: recordText() });
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-      link.download = `stopgap-${clock().text.slice(0, 10)}.json`;
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      save(`stopgap-${clock().text.slice(0, 10)}.json`, 'application/json', text);
     },
     async removeAll() {
       try { await store.removeEverything(); } catch { state.kept = false; }

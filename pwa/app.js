@@ -17,7 +17,7 @@ import { line, seenList, signList, urineWord } from './views/record.js';
 const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
-let words, deskWords, desk, handover;
+let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
@@ -29,6 +29,8 @@ const clock = () => { const moment = new Date(); const text = stamp(moment); ret
 
 // Days are written out; the month is a word of the language.
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
+// A day that is not today is named beside its clock time.
+const otherDay = text => (dayOf(text) === dayOf(state.now.text) ? '' : day(dayOf(text)));
 const planLines = plan => ({ born: day(plan.person.born), agreed: day(plan.agreement.on), review: day(plan.agreement.reviewBy) });
 const planOf = text => {
   const doc = JSON.parse(text);
@@ -81,6 +83,7 @@ const preparePlan = () => {
 // Everything that follows from plan, record, answers and the time, worked out again.
 const look = () => {
   state.now = clock();
+  state.otherDay = otherDay;
   state.mark = state.plan?.doc.decimalMark ?? '.';
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
   if (!state.plan || !state.writer) return undefined;
@@ -94,6 +97,7 @@ const look = () => {
   state.advice = run ? { text: run.answer, ...JSON.parse(run.answer) } : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
+  if (state.panel?.name === 'off') off.look(tools);
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   state.injected = run?.injected?.text;
   state.parts = partsShown(state.advice);
@@ -124,7 +128,7 @@ const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
   render(views[name](state, words, send), root);
-  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   const heading = root.querySelector('h1');
@@ -186,18 +190,19 @@ const add = async event => {
   }
   state.record.push(event);
 };
-const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
+const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: name => actions[name](), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 const textOf = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
+const moreWords = {};
+const wordsOf = name => (moreWords[name] ??= textOf(`i18n/en-${name}.ftl`).then(words.add, problem => { delete moreWords[name]; throw problem; }));
 const fetched = async (style, load) => {
   const link = document.createElement('link');
   Object.assign(link, { rel: 'stylesheet', href: style });
   const styled = new Promise(done => { link.onload = link.onerror = done; });
   document.head.append(link);
-  deskWords ??= textOf('i18n/en-desk.ftl').then(words.add, problem => { deskWords = null; throw problem; });
-  return (await Promise.all([load(), styled, deskWords]))[0];
+  return (await Promise.all([load(), styled, wordsOf('desk')]))[0];
 };
 const openStory = async () => {
   if (!views.story) {
@@ -210,7 +215,24 @@ const openStory = async () => {
   // Not kept as a draft: after a reload the record is told afresh, or not at all.
   Object.assign(state, { told, dayWords: day, said: null, panel: { name: 'story', ids: {} } });
 };
-Object.assign(actions, { openStory });
+// Help to wake up for a look.
+const openWake = async () => {
+  if (!views.wake) {
+    const page = await import('./wake/wake.js');
+    Object.assign(actions, page.actions(tools));
+    Object.assign(views, { wake: page.wake, watch: page.watchView });
+  }
+  Object.assign(state, { said: null, panel: { name: 'wake', ids: {} } });
+};
+// The pump stays off: fetched when it is opened, or when a page of it was open last.
+const loadOff = async () => {
+  if (off) return;
+  [off] = await Promise.all([import('./off/off.js'), wordsOf('off')]);
+  Object.assign(actions, off.actions(tools));
+  views.off = off.view;
+};
+const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.panel(), pad: { digits: '' } }); await keepDraft(); };
+Object.assign(actions, { openStory, openWake, openOff });
 
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);
@@ -289,7 +311,7 @@ const takeUp = found => {
       state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
     const kept = JSON.parse(found.draft ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: kept.panel ?? null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
+    Object.assign(state, { draft: kept.draft ?? null, panel: views[kept.panel?.name] || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
     [state.nightChoice, state.face] = [found.night ?? 'auto', found.face ?? null];
     // Some browsers ask the person first: the page does not wait for that.
     store.persist().then(answer => { state.persisted = answer; });
@@ -301,6 +323,7 @@ const begin = async () => {
   const found = await openStore();
   if (!await loaded) return;
   if (found) takeUp(found);
+  if (state.panel?.name === 'off') { await loadOff(); state.panel = off.panel(state.panel); }
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
   await refresh();

@@ -55,7 +55,8 @@ export const screenOf = state => {
   if (state.handing) return 'handing';
   if (state.desk) return 'desk';
   if (!state.plan) return 'first';
-  const doseInHand = state.draft?.run?.shown && state.draft.run.shown === state.holds?.unanswered?.id && state.doseInHand;
+  const shown = state.holds?.unanswered?.id;
+  const doseInHand = shown && ((state.draft?.run?.shown === shown && state.doseInHand) || state.panel?.dose?.shown === shown);
   if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
   if (state.panel) return state.panel.name;
   const { draft, advice } = state;

@@ -22,6 +22,13 @@ export const lastTimeAt = (digits, now) => {
   return moment;
 };
 
+// The same figures as the next moment that will show them.
+export const nextTimeAt = (digits, now) => {
+  const moment = lastTimeAt(digits, now);
+  if (moment) moment.setDate(moment.getDate() + 1);
+  return moment;
+};
+
 // Minutes after which the danger signs are asked again: as long as the core lets a glucose reading stand.
 export const signsLast = 15;
 

@@ -285,8 +285,9 @@ export const waiting = (state, words, send) => {
     ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
     ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+  ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
-  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
-    ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
+  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
 };

@@ -68,6 +68,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
     ${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}
     <a class="press wide" href="paper.html"><span>${words('print-entry')}<span class="sub">${words('print-entry-sub')}</span></span></a>
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
     ${deskEntry(words)}</div>

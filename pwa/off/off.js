@@ -1,0 +1,106 @@
+// Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
+// asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
+import { elements, members, number, object, string, trimmed, typed } from '../text.js';
+import { nextTimeAt, stamp } from '../times.js';
+import * as events from '../events.js';
+import { glucoseReading } from '../situation.js';
+
+export { view } from './views.js';
+
+const questions = ['hours', 'sleep', 'carbs', 'glucose'];
+// A page with a dose in hand does not outlive a reload: the record knows that it was shown, and it is asked about.
+const inHand = new Set(['dose', 'typed', 'different', 'given']);
+
+export const panel = kept => (kept ? { ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) } : { name: 'off', page: 'hours', asked: {}, ids: {} });
+
+const question = (asked, now) => ({ now: string(now.text),
+  expectedHours: asked.hours ? number(asked.hours) : undefined,
+  // A waking time that has passed meanwhile says nothing any more.
+  asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
+  carbs: asked.carbs ? number(asked.carbs) : undefined,
+  zonesEast: asked.zones ? asked.zones : undefined,
+  glucose: asked.glucose ? object({ ...glucoseReading(asked.glucose), at: string(asked.glucose.at) }) : undefined });
+
+// What the core says now, worked out afresh each time, with the texts of its screens as they stand in its answer.
+export const look = ({ state, ask }) => {
+  const answer = ask('offPump', question(state.panel.asked, state.now));
+  if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
+  state.off = { answer, screens: elements(members(answer.text).screens) };
+};
+
+export const actions = tools => {
+  const { state, add, keepDraft, clock, words, ask, fresh } = tools;
+  const literal = () => typed(state.pad.digits, state.mark);
+  const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
+  const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
+  // What the core does not take is said at the field, and the digits stay.
+  const settle = async answer => {
+    const asked = { ...state.panel.asked, ...answer };
+    const reply = ask('offPump', question(asked, clock()));
+    if (reply.refused) {
+      const [first] = JSON.parse(reply.text).refused;
+      if (first.accepted) state.pad.problem = words('pad-refused', { accepted: String(first.accepted) }); else unfinished();
+      return;
+    }
+    await page(questions[questions.indexOf(state.panel.page) + 1] ?? 'answer', { asked });
+  };
+  const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
+  const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
+
+  return {
+    offHours: () => settleTyped('hours'),
+    offHoursUnknown: () => settle({ hours: null }),
+    offAsleep: () => { const until = nextTimeAt(state.pad.digits, clock().moment); return until ? settle({ asleep: stamp(until) }) : unfinished(); },
+    offAwake: () => settle({ asleep: null }),
+    offCarbs: () => settleTyped('carbs'),
+    offNothing: () => settle({ carbs: null }),
+    offGlucose: () => { const value = literal(); return value ? finger({ literal: value, unit: state.plan.doc.glucoseUnit }) : unfinished(); },
+    offGlucoseSays: reading => finger({ reading }),
+    offNotMeasured: () => settle({ glucose: null }),
+    offZones(direction) {
+      if (direction === 'none') return page('answer', { asked: { ...state.panel.asked, zones: null } });
+      const zones = literal();
+      return zones ? settle({ zones: direction === 'west' ? `-${zones}` : zones }) : unfinished();
+    },
+    offAgain: () => page('hours', { asked: {} }),
+    offPage: name => page(name),
+    offVial: name => page(name === state.plan.doc.longActing.name ? 'rightVial' : 'wrongVial'),
+
+    // The dose is in the record, and read back, before anybody sees it.
+    async offShow(kind) {
+      const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
+      const { units, parts } = members(members(state.off.screens[at]).dose);
+      const dose = { ...state.off.answer.screens[at], literal: units, partsText: parts, shown: fresh(), id: fresh() };
+      await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
+      await page('dose', { dose });
+    },
+    offTyped() {
+      const units = literal();
+      if (!units) return unfinished();
+      return trimmed(units) === trimmed(state.panel.dose.literal) ? page('given', { same: true, units }) : page('different', { same: false, units });
+    },
+    async offGiven() {
+      const { dose, units, same, asked } = state.panel;
+      await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
+        parts: same ? dose.partsText : undefined, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
+      // What was eaten and measured belonged to this dose; the next answer is not about it.
+      await page('answer', { dose: null, asked: { ...asked, carbs: null, glucose: null } });
+    },
+    async offRefused() {
+      const { shown } = state.panel.dose;
+      await add(events.doseRefused(`${shown}-r`, clock().text, shown));
+      await page('answer', { dose: null });
+    },
+    // "Did you inject it?", for a dose that was shown and never answered for.
+    async offDid(answer) {
+      const { id, insulin } = state.off.answer.first.shown;
+      const event = state.record.find(entry => entry.id === id);
+      if (answer === 'no') { await add(events.doseRefused(`${id}-r`, clock().text, id)); return; }
+      const { units, parts } = members(event.text);
+      await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, parts }));
+    },
+    async offPumpIs(on) { state.panel.ids[on] ??= fresh(); await add(events.pump(state.panel.ids[on], clock().text, on)); delete state.panel.ids[on]; await keepDraft(); },
+    async offQuestions() { state.panel = null; await tools.deed('start'); },
+    async offClose() { state.panel = null; state.pad = { digits: '' }; await keepDraft(); },
+  };
+};

@@ -1,0 +1,169 @@
+// The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
+import { html, nothing } from '../vendor/lit-html.js';
+import { clockpad, clockText, edge, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { outcome } from '../views/advice.js';
+
+const time = text => html`<bdi dir="ltr">${text}</bdi>`;
+const by = (name, table) => table[name]();
+
+const hours = (state, words, send) => sheet(state, words, html`
+  ${question('1', words('off-hours'), words('off-hours-help'))}
+  ${keypad(state, words, send, { unit: words('off-unit-hours') })}
+  <div class="end">${state.pad.digits ? main(words('off-hours-yes', { hours: state.pad.digits }), () => send('offHours')) : plain(words('not-known'), () => send('offHoursUnknown'))}
+  ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
+
+const sleep = (state, words, send) => sheet(state, words, html`
+  ${question('2', words('off-sleep'), words('off-sleep-help'))}
+  ${clockpad(state, words, send)}
+  <div class="end">${state.pad.digits.length === 4 ? main(words('off-sleep-yes', { clock: clockText(state.pad.digits) }), () => send('offAsleep')) : plain(words('off-awake'), () => send('offAwake'))}</div>`);
+
+const carbs = (state, words, send) => sheet(state, words, html`
+  ${question('3', words('off-carbs'))}
+  ${keypad(state, words, send, { unit: words('off-unit-grams'), decimal: false })}
+  <div class="end">${state.pad.digits ? main(words('off-carbs-yes', { grams: state.pad.digits }), () => send('offCarbs')) : plain(words('off-no-food'), () => send('offNothing'))}</div>`);
+
+const glucose = (state, words, send) => sheet(state, words, html`
+  ${question('4', words('off-glucose'), words('off-glucose-help'))}
+  ${keypad(state, words, send, { unit: state.plan.doc.glucoseUnit })}
+  <div class="end">${state.pad.digits ? main(words('off-glucose-yes', { value: state.pad.digits, unit: state.plan.doc.glucoseUnit }), () => send('offGlucose'))
+    : html`<div class="pair">${half(words('meter-says', { word: 'HI' }), () => send('offGlucoseSays', 'HI'))}${half(words('meter-says', { word: 'LO' }), () => send('offGlucoseSays', 'LO'))}</div>
+      ${plain(words('off-not-measured'), () => send('offNotMeasured'))}`}</div>`);
+
+const insulinOf = (kind, words) => by(kind, { rapid: () => words('off-rapid'), long: () => words('off-long') });
+
+// A dose was shown and nobody said what became of it: that is asked before anything else.
+const did = (state, words, send, { insulin, text, clock }) => sheet(state, words, html`
+  <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
+  <p class="lede">${insulinOf(insulin, words)}</p>
+  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', 'yes'))}${plain(words('did-no'), () => send('offDid', 'no'))}
+    ${plain(words('did-unsure'), () => send('offDid', 'unsure'), words('did-unsure-sub'))}</div>
+  <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
+
+const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'), unknown: () => words('off-way-unknown'),
+  asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-none'), atWork: () => words('off-way-at-work') });
+
+// What is good to know besides. Each note of the core has its sentence.
+const noteLine = (name, words) => by(name, {
+  getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
+  longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-under'), bridgeCut: () => words('off-note-cut'),
+  outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-two-days'), neverFromPen: () => words('off-note-pen'),
+  otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation'),
+  travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
+  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies') });
+
+const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
+
+// Clock times in their order: what is due, and what must not be done before.
+const timetable = (answer, state, words) => {
+  const rows = [
+    ...(answer.nextBridge ? [{ ...answer.nextBridge, text: words('off-next-bridge') }] : []),
+    ...answer.alarms.map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
+    ...(answer.longActing.until ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
+    ...(answer.look ? [{ ...answer.look, text: words('off-look') }] : []),
+    ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('off-back-usual') }] : []),
+    ...(answer.back.automationFrom ? [{ ...answer.back.automationFrom, text: words('off-back-automation') }] : []),
+    ...answer.calls.map(call => ({ ...call, text: words('off-call-then') }))].sort((a, b) => state.order(a.at, b.at));
+  return rows.length ? html`<ol class="timetable">${rows.map(row => html`<li><b class="t">${time(row.clock)}<small>${state.otherDay(row.at)}</small></b><p>${row.text}</p></li>`)}</ol>` : nothing;
+};
+
+const kept = (answer, words) => {
+  const line = (label, entry) => (entry.keeps === 'unknown' ? nothing : html`<div><dt>${label}</dt><dd>${by(entry.keeps, { good: () => words('off-keeps-good'), lastDay: () => words('off-keeps-last'), due: () => words('off-keeps-due'), over: () => words('off-keeps-over') })}</dd></div>`);
+  return html`<dl class="fields">${line(words('off-vial'), answer.insulin.vial)}${line(words('off-reservoir'), answer.insulin.reservoir)}${line(words('off-set'), answer.insulin.set)}</dl>`;
+};
+
+// One thing to do now, then everything with its time.
+const answerPage = (state, words, send) => {
+  const { answer } = state.off;
+  const { first } = answer;
+  if (first?.shown) return did(state, words, send, first.shown);
+  const stops = first && first.waits !== 'correction';
+  const doses = answer.screens.filter(screen => screen.dose);
+  const open = (screen, at) => {
+    const name = screen.kind === 'bridge' ? words('off-bridge-open') : words('off-long-open');
+    const sub = screen.kind === 'bridge' ? words('off-bridge-sub', { from: screen.working.from.clock, to: screen.working.to.clock }) : words('off-long-sub');
+    const act = () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial'));
+    return at === 0 && !stops ? main(name, act, sub) : plain(name, act, sub);
+  };
+  return sheet(state, words, html`
+    <div class="lead-in"><h1 tabindex="-1">${stops ? outcome(first.outcome, words) : answer.off ? words('off-title') : words('off-title-on')}</h1>
+      ${stops ? html`<p>${words('off-first')}</p>` : answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
+    ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
+    ${stops ? nothing : html`<p class="lede">${wayLine(answer, words)}</p>`}
+    ${first && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
+    ${answer.missed ? html`<p class="lede">${words('off-missed', { clock: answer.missed.since.clock })}</p>` : nothing}
+    ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
+    ${stops ? html`<div class="answers">${main(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
+    <div class="answers">${doses.map(open)}</div>
+    ${timetable(answer, state, words)}
+    ${answer.back.reducedPercent ? html`<p class="note">${words('off-back-reduced', { percent: answer.back.reducedPercent })}</p>` : nothing}
+    ${answer.call === 'team' ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing}
+    <ul class="lines">${answer.notes.map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>
+    ${kept(answer, words)}
+    <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
+      ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
+      ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
+};
+
+const zones = (state, words, send) => sheet(state, words, html`
+  ${question('', words('off-zones'), words('off-zones-help'))}
+  ${keypad(state, words, send, { unit: words('off-unit-zones'), decimal: false })}
+  <div class="end">${state.pad.digits ? html`${plain(words('off-zones-east', { zones: state.pad.digits }), () => send('offZones', 'east'))}${plain(words('off-zones-west', { zones: state.pad.digits }), () => send('offZones', 'west'))}`
+    : plain(words('off-zones-none'), () => send('offZones', 'none'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+
+// Before the long-acting dose is shown the label is read: the two insulins look alike at night.
+const vial = (state, words, send) => sheet(state, words, html`
+  ${question('', words('off-which'), words('off-which-help'))}
+  <div class="cells">${[state.plan.doc.longActing.name, state.plan.doc.rapid.name].sort().map(name => plain(name, () => send('offVial', name)))}${plain(words('off-which-other'), () => send('offVial', ''))}</div>
+  <div class="end">${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+const wrongVial = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('off-wrong')}</h1><p class="say">${words('off-wrong-do', { insulin: state.plan.doc.longActing.name })}</p></div>
+  <div class="end">${main(words('look-again'), () => send('offPage', 'vial'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+const rightVial = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
+  <p class="lede">${words('off-long-once')}</p>
+  <div class="end">${main(words('off-right-show'), () => send('offShow', 'longActing'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+
+const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
+  ${entries.filter(([, value]) => value && value !== '0').map(([label, value]) => html`<tr><td>${label}</td><td>${time(value)}</td></tr>`)}
+  <tr class="total"><td>${words('working-total')}</td><td>${time(total)}</td></tr></tbody></table>`;
+const working = (screen, words) => {
+  const w = screen.working;
+  return screen.kind === 'bridge' ? rows([[words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
+    : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay]], screen.dose.number, words);
+};
+
+const dose = (state, words, send) => {
+  const screen = state.panel.dose;
+  const long = screen.kind === 'longActing';
+  const { device, number, text } = screen.dose;
+  const pen = device.kind === 'pen';
+  return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
+    <h1 class="kicker" tabindex="-1">${words('inject-now')}</h1>
+    <p class="dose"><span class="fig c${number.length}">${time(number)}</span><span class="units">&nbsp;${words('unit-units')}</span></p>
+    <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
+      ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
+      ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${words('syringe-marks', { step: device.step, marks: String(device.at) })}</p>`}
+      ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
+    <div class="work">${working(screen, words)}</div>
+    ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
+  <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}</div>`, { calm: true });
+};
+
+const typedPage = (state, words, send) => sheet(state, words, html`
+  ${question('', words('typed-question'))}${state.panel.dose.dose.device.kind === 'pen' ? nothing : edge(words)}
+  ${keypad(state, words, send, { unit: words('unit-units') })}
+  <div class="end">${state.pad.digits ? main(words('typed-yes', { units: state.pad.digits }), () => send('offTyped')) : plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
+
+const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : words('dose-text', { number: state.panel.units.replace('.', state.mark) }));
+const different = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('different', { typed: amount(state, words), dose: state.panel.dose.dose.text })}</h1><p class="say">${words('different-look')}</p></div>
+  <p class="lede">${words('different-do')}</p>
+  <div class="end">${main(words('look-again'), () => send('offPage', 'typed'))}${plain(words('different-given', { typed: amount(state, words) }), () => send('offGiven'), words('different-given-sub'))}</div>`, { calm: true });
+const given = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: amount(state, words) })}</h1></div>
+  <p class="lede">${insulinOf(state.panel.dose.insulin, words)}</p>
+  <ul class="lines"><li>${words('inject-place')}</li></ul>
+  <div class="end">${main(words('have-injected', { dose: amount(state, words) }), () => send('offGiven'))}${plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
+
+const pages = { hours, sleep, carbs, glucose, answer: answerPage, zones, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+export const view = (state, words, send) => pages[state.panel.page](state, words, send);
