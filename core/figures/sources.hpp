@@ -38,6 +38,12 @@ inline constexpr Source rch_high{"rch-high", "Royal Children's Hospital Melbourn
 inline constexpr Source hamilton{"hamilton", "Hamilton Health Sciences, pump off, PD 7609 and PD 7620, 2014", "https://docslib.org/doc/6820932"};
 inline constexpr Source fi_backup{"fi-backup", "Finland, university hospitals' Health Village, Backup system for pump therapy, 4 November 2023",
                                   "https://www.terveyskyla.fi/en/diabeteshub"};
+inline constexpr Source wtd{"wtd", "Illness and the pump, a family charity's page, Alberta, n.d.",
+                            "https://www.waltzingthedragon.ca/diabetes/illness/adjusting-insulin-during-illness-insulin-pump/"};
+inline constexpr Source lispro_2011{"lispro-2011", "US FDA, label change, lispro in pumps, May 2011", "https://www.fda.gov"};
+inline constexpr Source pinsker_2013{"pinsker-2013", "Pinsker et al., basal insulin across time zones, J Diabetes Metab Disord 2013;12:59",
+                                     "https://pmc.ncbi.nlm.nih.gov/articles/PMC7962589"};
+inline constexpr Source chw_1878{"chw-1878", "Children's Wisconsin, sheet 1878, Back on the pump, n.d.", "https://childrenswi.org"};
 inline constexpr Source iso_18004{"iso-18004", "ISO/IEC 18004, QR Code bar code symbology specification, data capacities",
                                   "https://www.iso.org/standard/83389.html"};
 
