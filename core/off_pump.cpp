@@ -122,7 +122,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
   if (outage.off) {
     const Advice advice = advise(plan, seen, situation);
     answer.call = advice.call;
-    answer.first = unanswered_basal(plan, history, now);
+    answer.first = nothing_passes(facts);
     if (const auto first = comes_first(advice); first && (!answer.first || first->waits == Waits::everything)) answer.first = first;
     const Waits waits = answer.first ? answer.first->waits : Waits::nothing;
     answer.missed = missed_of(outage, now);
@@ -130,10 +130,11 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     if (gives_long) answer.long_dose = long_dose(plan, outage, question.now);
     const Hours hours = hours_of(plan, outage, now, gives_long && !answer.long_dose->units.is_zero());
     answer.long_acting_bridges = hours.from > now && outage.long_acting.last && hours.from == *outage.long_acting.covers_until;
-    if (!hours.due && hours.from > now && !answer.long_acting_bridges) answer.next_bridge = hours.from;
+    const bool long_takes_over = answer.long_dose && hours.from >= answer.long_dose->works_from;
+    if (!hours.due && hours.from > now && !answer.long_acting_bridges && !long_takes_over) answer.next_bridge = hours.from;
     if (waits == Waits::nothing || waits == Waits::correction) {
       const Bridge bridge = bridge_of(facts, outage, hours, waits == Waits::correction);
-      if (hours.due || !bridge.units.is_zero() || bridge.block != CorrectionBlock::none) answer.bridge = bridge;
+      if (hours.due || !bridge.units.is_zero()) answer.bridge = bridge;
       answer.could_go_low = facts.could_go_low(bridge.parts.rescue) || facts.below(plan.ketones.carbohydrate_only_below);
     }
     set_alarms(plan, outage, question, hours, answer);

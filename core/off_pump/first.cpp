@@ -33,6 +33,27 @@ Waits waits_for(const Advice& advice) {
   }
 }
 
+const Event* unanswered_basal(const Plan& plan, const History& history, Instant now) {
+  std::unordered_set<std::string_view> answered;
+  std::optional<Instant> last_long, last_basal;
+  for (const auto& [event, struck] : history.entries()) {
+    if ((event->kind == EventKind::injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
+    if (event->kind != EventKind::injection) continue;
+    if (event->insulin == InsulinType::long_acting) last_long = event->at.instant;
+    else if (event->parts && !event->parts->basal.is_zero()) last_basal = event->at.instant;
+  }
+  const Event* waiting = nullptr;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->kind != EventKind::doseShown || answered.contains(event->id)) continue;
+    const bool is_long = event->insulin == InsulinType::long_acting;
+    if (!is_long && !(event->parts && !event->parts->basal.is_zero())) continue;
+    const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value) : plan.off_pump.bridge;
+    const auto& last = is_long ? last_long : last_basal;
+    if (now - event->at.instant <= matters && !(last && *last > event->at.instant)) waiting = event;
+  }
+  return waiting;
+}
+
 }  // namespace
 
 Situation situation_of(const History& history, const OffPumpQuestion& question) {
@@ -70,29 +91,18 @@ std::optional<ComesFirst> comes_first(const Advice& advice) {
   return first;
 }
 
-std::optional<ComesFirst> unanswered_basal(const Plan& plan, const History& history, Instant now) {
-  std::unordered_set<std::string_view> answered;
-  std::optional<Instant> last_long, last_basal;
-  for (const auto& [event, struck] : history.entries()) {
-    if ((event->kind == EventKind::injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
-    if (event->kind != EventKind::injection) continue;
-    if (event->insulin == InsulinType::long_acting) last_long = event->at.instant;
-    else if (event->parts && !event->parts->basal.is_zero()) last_basal = event->at.instant;
-  }
-  const Event* waiting = nullptr;
-  for (const auto& [event, struck] : history.entries()) {
-    if (event->kind != EventKind::doseShown || answered.contains(event->id)) continue;
-    const bool is_long = event->insulin == InsulinType::long_acting;
-    if (!is_long && !(event->parts && !event->parts->basal.is_zero())) continue;
-    const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value) : plan.off_pump.bridge;
-    const auto& last = is_long ? last_long : last_basal;
-    if (now - event->at.instant <= matters && !(last && *last > event->at.instant)) waiting = event;
-  }
-  if (!waiting) return std::nullopt;
+std::optional<ComesFirst> nothing_passes(const rules::Facts& facts) {
   ComesFirst first;
-  first.outcome = Outcome::didYouInject;
   first.waits = Waits::everything;
-  first.shown = ComesFirst::Shown{waiting->id, *waiting->units, waiting->insulin, waiting->at.instant};
+  const Event* waiting = facts.unanswered_dose ? facts.unanswered_dose : unanswered_basal(facts.plan, facts.history, facts.now);
+  if (facts.clock_in_doubt) {
+    first.outcome = Outcome::clockInDoubt;
+  } else if (waiting) {
+    first.outcome = Outcome::didYouInject;
+    first.shown = ComesFirst::Shown{waiting->id, *waiting->units, waiting->insulin, waiting->at.instant};
+  } else {
+    return std::nullopt;
+  }
   return first;
 }
 

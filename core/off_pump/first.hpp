@@ -3,6 +3,7 @@
 #include <optional>
 #include "model/off_pump.hpp"
 #include "off_pump/outage.hpp"
+#include "rules/facts.hpp"
 
 namespace stopgap::without_pump {
 
@@ -13,7 +14,7 @@ Record with_pump_off(const Record& record, const Outage& outage, const Moment& n
 
 // What the way down's advice means for somebody off the pump.
 std::optional<ComesFirst> comes_first(const Advice& advice);
-// A basal or long-acting dose that was shown, and nobody said whether it was injected.
-std::optional<ComesFirst> unanswered_basal(const Plan& plan, const History& history, Instant now);
+// Nothing passes a clock in doubt, nor a dose that was shown while nobody said whether it was injected: rescue, basal, long-acting.
+std::optional<ComesFirst> nothing_passes(const rules::Facts& facts);
 
 }  // namespace stopgap::without_pump
