@@ -9,6 +9,9 @@
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
+#include "json/read_off_pump.hpp"
+#include "json/write_off_pump.hpp"
+#include "off_pump.hpp"
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
@@ -113,6 +116,14 @@ std::string reminders_call(const Node& request, Refusals& refusals) {
   const auto words = words_node ? json::read_title(*words_node, "/words", refusals) : std::optional<std::string>{"Stopgap"};
   if (!refusals.empty()) return {};
   return json::write_reminders(holds(plan, record, now, false), plan, now, *words, engine_version());
+}
+
+std::string off_pump_call(const Node& request, Refusals& refusals) {
+  Plan plan;
+  Record record;
+  read_plan_and_record(request.find("plan"), request.find("record"), plan, record, refusals);
+  const OffPumpQuestion question = json::read_off_pump(request, refusals);
+  return refusals.empty() ? json::write_off_pump(off_pump(plan, record, question), plan, question.now, engine_version()) : std::string{};
 }
 
 // Calls that look back: they take a plan and a record, and no moment.
@@ -232,7 +243,7 @@ constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call
                                {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
                                {"ranges", ranges_call}, {"standing", standing_call},
                                {"incident", incident_call}, {"exportFhir", export_fhir_call},
-                               {"card", card_call}, {"schoolSheet", school_sheet_call}};
+                               {"card", card_call}, {"schoolSheet", school_sheet_call}, {"offPump", off_pump_call}};
 
 std::string call_names() {
   std::string out;

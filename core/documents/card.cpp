@@ -1,6 +1,7 @@
 #include "documents/card.hpp"
 
 #include "figures/ketones.hpp"
+#include "figures/off_pump.hpp"
 #include "figures/paper.hpp"
 
 namespace stopgap {
@@ -115,9 +116,9 @@ std::vector<Line> carry_of() {
 
 // The published rule in words: how much a dose changes is worked out where the hours of the journey are known.
 std::vector<Line> zones_of(const Plan& plan) {
-  std::vector<Line> out{{"zones-under", {{"hours", in_hours(figures::paper_zones_ignored.value)}}}, {"zones-home", {}}, {"zones-pump", {}}, {"zones-week", {}}};
+  std::vector<Line> out{{"zones-under", {{"hours", PlainNumber{Fraction{figures::zones_that_matter.value}}}}}, {"zones-home", {}}, {"zones-pump", {}}, {"zones-week", {}}};
   if (!plan.long_acting) return out;
-  out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", in_hours(figures::paper_zones_basal.value)}}});
+  out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", PlainNumber{Fraction{figures::zones_that_change_basal.value}}}}});
   for (const std::string_view key : {"zones-east", "zones-west"}) out.push_back({key, {}});
   out.push_back({"zones-source", {{"source", std::string{sources::zones_2013.body_title_year}}}});
   return out;
@@ -135,7 +136,7 @@ Kit kit_for(const Plan& plan, std::int64_t days) {
     const Insulin a_day = Insulin::exactly(basal_of_a_day(plan).in_units() * plan.off_pump.long_acting_factor.value());
     kit.long_pens = packs(twice(a_day), figures::pen_holds.value);
   }
-  kit.sets = figures::kit_times.value * Fraction::of(days * 86400, figures::kit_set_lasts.value.in_seconds()).ceiling();
+  kit.sets = figures::kit_times.value * Fraction::of(days * 86400, figures::set_lasts.value.in_seconds()).ceiling();
   return kit;
 }
 

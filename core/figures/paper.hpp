@@ -26,8 +26,6 @@ inline constexpr Figure<std::array<std::int64_t, 4>> kit_days{
     "kit-days", {3, 7, 14, 21}, "days", "house", "journeys a kit is counted for", Mark::house, {2026, 11, 25}};
 inline constexpr Figure<std::int64_t> kit_times{
     "kit-times", 2, "times", "common practice", "twice the supplies, in hand luggage (two health services' pages, addresses not kept)", Mark::practice, {2026, 11, 25}};
-inline constexpr Figure<Duration> kit_set_lasts{
-    "kit-set-lasts", Duration::hours(72), "h", sources::lispro_label.id, "set and site 3 days (R-30)", Mark::read, {2026, 11, 25}};
 inline constexpr Figure<Insulin> vial_holds{
     "vial-holds", Insulin::units(1000), "units", "common practice", "10 mL of 100 units/mL", Mark::practice, {2026, 11, 25}};
 inline constexpr Figure<Insulin> pen_holds{
@@ -35,14 +33,10 @@ inline constexpr Figure<Insulin> pen_holds{
 inline constexpr Figure<std::int64_t> units_per_ml{
     "units-per-ml", 100, "units/mL", "common practice", "the one concentration a plan may hold", Mark::practice, {2026, 11, 25}};
 
-// Keeping insulin cool, and the published rule for another time zone.
+// Keeping insulin cool.
 inline constexpr Figure<std::int64_t> carry_coolest{
     "carry-coolest", 4, "degrees Celsius", "common practice", "travel pages of two health services, addresses not kept", Mark::practice, {2026, 11, 25}};
 inline constexpr Figure<std::int64_t> carry_warmest{
     "carry-warmest", 30, "degrees Celsius", "common practice", "travel pages of two health services, addresses not kept", Mark::practice, {2026, 11, 25}};
-inline constexpr Figure<Duration> paper_zones_ignored{
-    "paper-zones-ignored", Duration::hours(3), "h", sources::fi_backup.id, "a shift under 3 h is ignored (CV-31)", Mark::read, {2026, 11, 25}};
-inline constexpr Figure<Duration> paper_zones_basal{
-    "paper-zones-basal", Duration::hours(5), "h", sources::zones_2013.id, "the rule for injected basal starts at 5 zones (CV-31)", Mark::second_hand, {2026, 11, 25}};
 
 }  // namespace stopgap::figures

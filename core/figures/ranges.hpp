@@ -70,6 +70,8 @@ inline constexpr Range parts_range{"parts", 1, 2, 0};
 inline constexpr Range cutover_hours_range{"cutoverHours", 1, 48, 0};
 inline constexpr Range bridge_hours_range{"bridgeHours", 3, 4, 0};
 inline constexpr Range reduced_basal_range{"reducedBasalShare", 0, 1000, 3};
+inline constexpr Range expected_hours_range{"expectedHours", 0, 50400, 2, 25};
+inline constexpr Range zones_east_range{"zonesEast", -14, 14, 0};
 inline constexpr Range school_limit_range{"callFirstAbove", 0, 1000, 1, 5};
 
 inline constexpr std::array<std::int64_t, 3> syringe_capacities{30, 50, 100};

@@ -43,6 +43,9 @@ inline constexpr Source zones_2013{"zones-2013", "Travel across time zones, J Di
 inline constexpr Source iso_7810{"iso-7810", "ISO/IEC 7810, identification cards, physical characteristics, ID-1, as reported",
                                  "https://www.iso.org/standard/70483.html"};
 inline constexpr Source lispro_label{"lispro-label", "US FDA label change, lispro in pumps, May 2011", "https://www.fda.gov"};
+inline constexpr Source wtd{"wtd", "Illness and the pump, a family charity's page, Alberta, n.d.",
+                            "https://www.waltzingthedragon.ca/diabetes/illness/adjusting-insulin-during-illness-insulin-pump/"};
+inline constexpr Source chw_1878{"chw-1878", "Children's Wisconsin, sheet 1878, Back on the pump, n.d.", "https://childrenswi.org"};
 inline constexpr Source iso_18004{"iso-18004", "ISO/IEC 18004, QR Code bar code symbology specification, data capacities",
                                   "https://www.iso.org/standard/83389.html"};
 

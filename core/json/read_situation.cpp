@@ -1,22 +1,11 @@
+#include "json/read_situation.hpp"
+
 #include "json/read.hpp"
 #include "json/readings.hpp"
 #include "json/words.hpp"
 
 namespace stopgap::json {
 namespace {
-
-std::optional<Situation::Glucose> read_glucose(const Item& item) {
-  if (!item) return std::nullopt;
-  Fields fields{item};
-  if (!fields.usable()) return std::nullopt;
-  Situation::Glucose glucose;
-  fill(glucose.reading, glucose_reading(fields));
-  if (const auto at = moment(fields.may("at"))) glucose.at = at->instant;
-  fill(glucose.repeated, flag(fields.may("repeated")));
-  fill(glucose.no_meter, flag(fields.may("noMeter")));
-  fields.finish();
-  return glucose;
-}
 
 Situation::Ketone read_ketones(const Item& item) {
   Situation::Ketone ketones;
@@ -62,12 +51,25 @@ void check_against(const Plan& plan, const Situation& situation, Fields& fields)
 
 }  // namespace
 
+std::optional<Situation::Glucose> situation_glucose(const Item& item) {
+  if (!item) return std::nullopt;
+  Fields fields{item};
+  if (!fields.usable()) return std::nullopt;
+  Situation::Glucose glucose;
+  fill(glucose.reading, glucose_reading(fields));
+  if (const auto at = moment(fields.may("at"))) glucose.at = at->instant;
+  fill(glucose.repeated, flag(fields.may("repeated")));
+  fill(glucose.no_meter, flag(fields.may("noMeter")));
+  fields.finish();
+  return glucose;
+}
+
 Situation read_situation(const Node& node, std::string_view path, const Plan& plan, Refusals& refusals) {
   const std::size_t refused_before = refusals.count();
   Situation situation;
   Fields fields{root_item(node, path, refusals)};
   fill(situation.now, moment(fields.need("now")));
-  situation.glucose = read_glucose(fields.may("glucose"));
+  situation.glucose = situation_glucose(fields.may("glucose"));
   situation.ketones = read_ketones(fields.need("ketones"));
   word_set<Sign>(fields.need("signs"), words::signs, 0, situation.signs);
   word_set<Fault>(fields.need("seen"), words::faults, 0, situation.seen);

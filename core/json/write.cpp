@@ -1,9 +1,9 @@
 #include "json/write.hpp"
 
 #include <algorithm>
-#include "figures/syringe.hpp"
 #include "json/answer_words.hpp"
 #include "json/calendar.hpp"
+#include "json/write_device.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -68,29 +68,6 @@ void write_looks(const Page& page, const std::vector<LookDue>& looks) {
   out.close(']');
 }
 
-// The device as it is drawn: marks after zero, the mark the plunger's edge stands at, and the marks that carry a figure.
-void write_device(const Page& page, const Dose& dose) {
-  Writer& out = page.out;
-  const bool syringe = dose.with == DeviceKind::syringe;
-  const Device& device = syringe ? *page.plan.syringe : *page.plan.pen;
-  out.key("device").open('{').key("kind").text(of(words::devices, dose.with));
-  out.key("capacity").raw(page.json_number(device.capacity)).key("step").text(page.number(device.step));
-  if (syringe) {
-    const std::int64_t marks = (device.capacity.in_units() / device.step.in_units()).floor();
-    const Insulin every = device.capacity > figures::close_figures_up_to.value ? figures::wide_figures.value : figures::close_figures.value;
-    out.key("marks").raw(std::to_string(marks));
-    out.key("at").raw(std::to_string((dose.total().in_units() / device.step.in_units()).floor()));
-    out.key("figures").open('[');
-    for (Insulin figure = every; figure <= device.capacity; figure = figure + every) {
-      const Fraction mark = figure.in_units() / device.step.in_units();
-      if (mark.denominator() != 1) continue;
-      out.open('{').key("at").raw(std::to_string(mark.floor())).key("text").text(page.number(figure)).close('}');
-    }
-    out.close(']');
-  }
-  out.close('}');
-}
-
 void write_dose(const Page& page, const std::optional<Dose>& dose) {
   Writer& out = page.out;
   out.key("dose");
@@ -113,7 +90,7 @@ void write_dose(const Page& page, const std::optional<Dose>& dose) {
   out.key("otherBound").text(page.number(dose->other_bound)).key("timesUsual");
   if (dose->times_usual) out.text(decimal_text(*dose->times_usual, times_digits, page.plan.decimal_mark));
   else out.null();
-  write_device(page, *dose);
+  write_device(out, page.plan, dose->with, dose->total());
   out.close('}');
 }
 

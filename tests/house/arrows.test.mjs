@@ -9,10 +9,11 @@ const upTo = part => flow.slice(0, flow.indexOf(part) + 1);
 const ways = { because: 'advise', school: 'advise', table: 'advise',
   // What the record says of a moment, and the story told from it afterwards.
   known: 'advise', replay: 'documents', incident_spans: 'documents', incident: 'documents' };
-const everything = [...flow, 'holds', 'review', 'compare', 'standing', 'json', 'version', 'ask'];
+const everything = [...flow, 'holds', 'off_pump', 'review', 'compare', 'standing', 'json', 'version', 'ask'];
 const sees = {
   ...Object.fromEntries(flow.map(part => [part, upTo(part)])),
   holds: [...upTo('advise'), 'holds'],
+  off_pump: [...upTo('advise'), 'off_pump'],
   review: [...upTo('advise'), 'review'],
   compare: ['model', 'json', 'compare'],
   json: ['units', 'figures', 'model', 'documents', 'json'],

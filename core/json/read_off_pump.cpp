@@ -1,0 +1,29 @@
+#include "json/read_off_pump.hpp"
+
+#include "json/fields.hpp"
+#include "json/read_situation.hpp"
+
+namespace stopgap::json {
+
+OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals) {
+  OffPumpQuestion question;
+  Fields fields{root_item(request, "", refusals)};
+  fields.need("plan");
+  fields.need("record");
+  const auto now = moment(fields.need("now"));
+  if (now) question.now = *now;
+  if (const auto hours = number(fields.may("expectedHours"), figures::expected_hours_range))
+    question.expected = Duration::hour_hundredths(hours->count);
+  if (const Item item = fields.may("asleepUntil")) {
+    const auto until = moment(item);
+    if (until && now && until->instant <= now->instant) item.refuse(Reason::contradiction, text_of(now->instant, now->offset));
+    if (until) question.asleep_until = until->instant;
+  }
+  if (const auto carbs = number(fields.may("carbs"), figures::carbs_range)) question.carbs = Carbohydrate::grams(carbs->count);
+  question.glucose = situation_glucose(fields.may("glucose"));
+  if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;
+  fields.finish();
+  return question;
+}
+
+}  // namespace stopgap::json

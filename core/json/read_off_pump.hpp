@@ -1,0 +1,11 @@
+// What somebody off the pump asks: the members of the request beside plan and record.
+#pragma once
+#include "json/text.hpp"
+#include "model/off_pump.hpp"
+
+namespace stopgap::json {
+
+// `request` may also hold "plan" and "record", which are read elsewhere; anything else unknown is refused.
+OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals);
+
+}  // namespace stopgap::json

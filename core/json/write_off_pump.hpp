@@ -1,0 +1,11 @@
+// The answer to somebody off the pump: each injection a screen of its own, rapid insulin and long-acting insulin never on one.
+#pragma once
+#include <string>
+#include <string_view>
+#include "model/off_pump.hpp"
+
+namespace stopgap::json {
+
+std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine);
+
+}  // namespace stopgap::json

@@ -1,0 +1,136 @@
+// What a person asks who has no working pump, and what they are told: rapid insulin and long-acting insulin always apart, each
+// with its own place in the list of screens, never two amounts on one.
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+#include "model/advice.hpp"
+#include "model/situation.hpp"
+
+namespace stopgap {
+
+struct OffPumpQuestion {
+  Moment now;
+  std::optional<Duration> expected;       // how much longer; missing = not known
+  std::optional<Instant> asleep_until;
+  std::optional<Carbohydrate> carbs;
+  std::optional<Situation::Glucose> glucose;
+  std::optional<std::int64_t> zones_east;
+};
+
+enum class OffWay : std::uint8_t { none, bridge, longActing };  // none: the pump is on
+enum class WayReason : std::uint8_t { pumpOn, shorter, longer, unknown, asleep, noLongActing, atWork };
+// How much of what could be given now waits for what comes first.
+enum class Waits : std::uint8_t { nothing, correction, rapid, everything };
+enum class CorrectionBlock : std::uint8_t { none, first, hold, underStep };
+enum class LongState : std::uint8_t { notNow, due, hold };
+
+// What must come before: the advice of the way down, or a basal dose shown that nobody answered for.
+struct ComesFirst {
+  Outcome outcome = Outcome::lookAgain;
+  std::optional<Rule> decided_by;
+  Call call = Call::none;
+  Waits waits = Waits::nothing;
+  std::optional<Insulin> dose;            // the way down's own dose of rapid insulin, shown there and not here
+  Carbohydrate carbohydrate;
+  struct Shown { std::string id; Insulin units; InsulinType insulin; Instant at; };
+  std::optional<Shown> shown;
+};
+
+// One injection of rapid insulin: basal of the coming hours, carbohydrate, net correction. Exact until it is rounded once.
+struct Bridge {
+  Instant from, to;                       // the hours its basal is for
+  Insulin basal, carried, meal, correction, on_board, net, sum, cut;
+  CorrectionBlock block = CorrectionBlock::none;
+  std::optional<Instant> correction_opens;
+  Insulin units;                          // as drawn
+  Parts parts;                            // of `units`, for the record
+  DeviceKind with = DeviceKind::syringe;
+};
+
+enum class LongShare : std::uint8_t { whole, half };
+enum class PartName : std::uint8_t { only, morning, evening };
+
+struct LongDose {
+  Insulin basal_a_day, a_day, exact, units;   // the schedule's day, times the factor, this part, and as drawn
+  PartName part = PartName::only;
+  LongShare share = LongShare::whole;
+  std::vector<Insulin> injections;            // more than one where the device holds less
+  DeviceKind with = DeviceKind::syringe;
+  Instant works_from;
+};
+
+enum class AlarmFor : std::uint8_t { bridge, longActing, longActingPart };
+struct OffAlarm {
+  Instant at;
+  AlarmFor what = AlarmFor::bridge;
+};
+
+struct Missed {
+  Instant since;              // from here on no basal was there
+  bool too_long = false;      // longer than anyone should be without insulin
+};
+
+struct Back {
+  bool on = false;                            // the record says so
+  std::optional<Instant> usual_from;          // when the long-acting has worn off; none: at once
+  std::optional<Share> reduced;               // sooner, only with what the plan wrote
+  std::optional<Instant> automation_from;
+  Duration look_after;
+  Insulin missed_basal;                       // for the talk with the clinic, never a dose
+};
+
+enum class Keeps : std::uint8_t { unknown, good, lastDay, due, over };
+struct Stored {
+  std::optional<Day> last_use;
+  std::optional<Instant> change_by;
+  Keeps keeps = Keeps::unknown;
+};
+struct InsulinKept {
+  Stored vial, reservoir, set;
+  bool heated = false;
+};
+
+enum class TravelRule : std::uint8_t { ignore, sameBasal, east, west };
+struct Travel {
+  std::int64_t zones_east = 0;
+  TravelRule rule = TravelRule::ignore;
+  struct Part { Insulin exact, units; std::optional<Instant> at; };
+  Fraction share;
+  std::vector<Part> parts;                    // east one, west two
+};
+
+enum class Note : std::uint8_t {
+  getLongActing, missedBridge, missedTooLong, longActingHeld, longActingSplit, longActingUnderStep, bridgeUnderStep, bridgeCut,
+  outlastsADay, callAfterADay, callAfterTwoDays, neverFromPen, otherVial, boxWins, heatedInsulin, missedBasalTalk, automationOff,
+  travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice
+};
+inline constexpr int note_count = 23;
+
+struct OffPumpAnswer {
+  bool off = false;
+  std::optional<Instant> since;
+  OffWay way = OffWay::none;
+  WayReason because = WayReason::pumpOn;
+  std::optional<ComesFirst> first;
+  std::optional<Bridge> bridge;
+  std::optional<Instant> next_bridge;         // when a bridge is not due yet
+  bool long_acting_bridges = false;           // long-acting insulin is at work and needs no bridge
+  LongState long_state = LongState::notNow;
+  std::optional<Instant> long_due;
+  std::optional<LongDose> long_dose;
+  std::vector<OffAlarm> alarms;
+  std::optional<Missed> missed;
+  Back back;
+  InsulinKept insulin;
+  std::optional<Travel> travel;
+  Call call = Call::none;
+  std::vector<Instant> calls;                 // a day and two days after it stopped
+  std::array<std::optional<Instant>, hold_kinds> holds{};
+  Instant look;
+  bool could_go_low = false;
+  SetOf<Note> notes;
+};
+
+}  // namespace stopgap

@@ -1,0 +1,12 @@
+// Off the pump, and back: what comes first, which way, the bridge, long-acting insulin, the return, and what keeps how long.
+// Pure, as the way down is: the same request gives the same answer on both sides.
+#pragma once
+#include "model/off_pump.hpp"
+#include "model/plan.hpp"
+#include "model/record.hpp"
+
+namespace stopgap {
+
+OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQuestion& question);
+
+}  // namespace stopgap

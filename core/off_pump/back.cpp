@@ -1,0 +1,42 @@
+#include "off_pump/back.hpp"
+
+#include <algorithm>
+#include "figures/off_pump.hpp"
+#include "off_pump/basal.hpp"
+
+namespace stopgap::without_pump {
+namespace {
+
+// Basal of the outage that neither a bridge nor long-acting insulin stood for.
+Insulin missed(const Plan& plan, const Outage& outage, const Moment& now) {
+  if (!outage.since) return Insulin{};
+  const Instant end = outage.until.value_or(now.instant);
+  std::vector<Covered> covers = outage.bridges;
+  covers.insert(covers.end(), outage.long_cover.begin(), outage.long_cover.end());
+  std::sort(covers.begin(), covers.end(), [](const Covered& a, const Covered& b) { return a.from < b.from; });
+  Insulin sum;
+  Instant from = *outage.since;
+  for (const Covered& cover : covers) {
+    sum = sum + basal_over(plan.basal, from, std::min(cover.from, end), now.offset);
+    from = std::max(from, cover.to);
+  }
+  return sum + basal_over(plan.basal, from, end, now.offset);
+}
+
+}  // namespace
+
+Back back_of(const Plan& plan, const Outage& outage, const Moment& now, const std::array<std::optional<Instant>, hold_kinds>& holds) {
+  Back back;
+  back.on = !outage.off;
+  back.look_after = figures::back_first_look.value;
+  back.usual_from = holds[static_cast<std::size_t>(HoldKind::longActing)];
+  if (back.usual_from) back.reduced = plan.off_pump.reduced_basal;
+  if (plan.automation != Automation::none) {
+    back.automation_from = holds[static_cast<std::size_t>(HoldKind::automation)];
+    if (back.usual_from && (!back.automation_from || *back.automation_from < *back.usual_from)) back.automation_from = back.usual_from;
+  }
+  back.missed_basal = missed(plan, outage, now);
+  return back;
+}
+
+}  // namespace stopgap::without_pump

@@ -1,0 +1,111 @@
+#include "off_pump/bridge.hpp"
+
+#include <algorithm>
+#include "figures/off_pump.hpp"
+#include "off_pump/basal.hpp"
+#include "rules/dose.hpp"
+#include "rules/gate.hpp"
+
+namespace stopgap::without_pump {
+namespace {
+
+const Insulin record_step = Insulin::hundredths(1);   // parts are recorded in hundredths
+
+void correct(const rules::Facts& facts, bool waits, Bridge& bridge) {
+  const Working working = rules::rescue_working(facts, rules::Basis::netOnly, false, facts.counted);
+  bridge.correction = working.correction;
+  bridge.on_board = working.on_board;
+  if (working.before_rounding.is_zero()) return;
+  if (waits) {
+    bridge.block = CorrectionBlock::first;
+    return;
+  }
+  const rules::Opening opening = rules::gate_for_needle(facts, rules::Basis::netOnly, false);
+  if (opening.gate != Gate::open) {
+    bridge.block = CorrectionBlock::hold;
+    bridge.correction_opens = opening.opens;
+  } else if (rules::is_under_one_step(facts, working)) {
+    bridge.block = CorrectionBlock::underStep;  // else a tenth of a unit would close the way to a ketone dose for hours
+  } else {
+    bridge.net = working.before_rounding;
+    bridge.cut = working.cut;
+  }
+}
+
+}  // namespace
+
+Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_acting_now) {
+  const auto before = outage.bridged_until();
+  const Duration tolerance = figures::bridge_tolerance.value;
+  Hours hours{now, now, false};
+  if (before && *before > now) {
+    hours.from = *before;
+    if (*before - now > tolerance) return {*before, *before, false};
+  }
+  hours.to = hours.from + plan.off_pump.bridge;
+  const auto& work = outage.long_acting;
+  if (work.last && now < *work.covers_until) {
+    if (work.continues || hours.from >= *work.covers_from) return {*work.covers_until, *work.covers_until, false};
+    hours.to = std::min(hours.to, *work.covers_from);
+  } else if (long_acting_now) {
+    const bool follows = work.last && now - *work.covers_until <= plan.long_acting->onset;
+    hours.to = std::min(hours.to, follows ? now : now + plan.long_acting->onset);
+  }
+  hours.due = hours.from < hours.to;
+  if (!hours.due) hours.to = hours.from;
+  return hours;
+}
+
+Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& hours, bool correction_waits) {
+  const Plan& plan = facts.plan;
+  const Device& device = facts.device();
+  Bridge bridge;
+  bridge.with = facts.with();
+  bridge.from = hours.from;
+  bridge.to = hours.to;
+  if (hours.due) {
+    bridge.basal = basal_over(plan.basal, hours.from, hours.to, facts.situation.now.offset);
+    bridge.carried = outage.carried_into(hours.from);
+  }
+  const Carbohydrate carbs = facts.vomits ? Carbohydrate{} : facts.situation.carbs.value_or(Carbohydrate{});
+  bridge.meal = carbs / facts.ratio;
+  correct(facts, correction_waits, bridge);
+  bridge.sum = at_least_none(bridge.basal + bridge.carried) + bridge.meal + bridge.net;
+  const Insulin most = device.capacity.down_to(device.step);
+  const Insulin rounded = plan.rounding == Rounding::down ? bridge.sum.down_to(device.step) : bridge.sum.nearest(device.step);
+  bridge.units = lesser(rounded, most);
+  if (rounded > most) bridge.cut = bridge.cut + (bridge.sum - most);
+  // The correction counts in full, so that what is on board is never thought less than it is; then basal, the meal last.
+  bridge.parts.rescue = lesser(bridge.net, bridge.units).down_to(record_step);
+  const Insulin basal = at_least_none(bridge.basal + bridge.carried);
+  Insulin left = bridge.units - bridge.parts.rescue;
+  if (rounded > most) {
+    bridge.parts.basal = lesser(basal, left).down_to(record_step);
+    bridge.parts.meal = left - bridge.parts.basal;
+  } else {
+    bridge.parts.meal = lesser(bridge.meal, left).down_to(record_step);
+    bridge.parts.basal = left - bridge.parts.meal;
+    // No basal is due: what rounding up added belongs to the meal.
+    if (basal.is_zero()) {
+      bridge.parts.meal = bridge.meal.is_zero() ? Insulin{} : left;
+      bridge.parts.basal = Insulin{};
+    }
+  }
+  // A correction alone is rounded as any other, never over its cap.
+  if (basal.is_zero() && bridge.meal.is_zero()) {
+    bridge.units = lesser(bridge.units, bridge.net.down_to(device.step));
+    bridge.parts = {bridge.units, {}, {}};
+  }
+  return bridge;
+}
+
+std::optional<Missed> missed_of(const Outage& outage, Instant now) {
+  Instant since = *outage.since;
+  for (const auto* list : {&outage.bridges, &outage.long_cover})
+    for (const Covered& cover : *list)
+      if (cover.to > since && cover.from <= now) since = cover.to;
+  if (now - since <= figures::bridge_tolerance.value) return std::nullopt;
+  return Missed{since, now - since > figures::longest_without_insulin.value};
+}
+
+}  // namespace stopgap::without_pump

@@ -1,0 +1,25 @@
+// The bridge: rapid insulin for the basal of the coming hours, with carbohydrate and net correction, each part shown.
+//   sum   = basal (and what rounding left of the last bridge) + carbohydrate / ratio + net correction; rounded once, to the step
+//   parts = correction and meal as worked out, the basal what is left: the loss of rounding falls on the basal, and is carried
+//           into the next bridge, so that a day of bridges is a day's basal
+// Source: R-25 [montreal] [rch-malf]; CV-20, CV-21, CV-24. A running hold blocks the correction part only.
+#pragma once
+#include "model/off_pump.hpp"
+#include "off_pump/outage.hpp"
+#include "rules/facts.hpp"
+
+namespace stopgap::without_pump {
+
+// The hours a bridge given now is for: from where the last one ends, to where long-acting insulin takes over.
+struct Hours {
+  Instant from, to;
+  bool due = false;
+};
+Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_acting_now);
+
+Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& hours, bool correction_waits);
+
+// From when on no basal was there, if that is long enough to say so.
+std::optional<Missed> missed_of(const Outage& outage, Instant now);
+
+}  // namespace stopgap::without_pump

@@ -1,0 +1,109 @@
+#include "off_pump/first.hpp"
+
+#include <algorithm>
+#include <unordered_set>
+#include "figures/off_pump.hpp"
+#include "known.hpp"
+
+namespace stopgap::without_pump {
+namespace {
+
+// Basal passes the gate and waits for no ketone test; a low, an emergency and a dose that is due wait for nobody.
+Waits waits_for(const Advice& advice) {
+  const bool dose = advice.dose.has_value();
+  switch (advice.outcome) {
+    case Outcome::lowEmergency:
+    case Outcome::emergency:
+    case Outcome::tooMuch:
+    case Outcome::treatLow:
+    case Outcome::eatNow:
+    case Outcome::noPlan:
+    case Outcome::clockInDoubt:
+    case Outcome::didYouInject:
+    case Outcome::injectAtAnyGlucose:
+    case Outcome::eatAndInject: return Waits::everything;
+    // A plain correction is the bridge's own part; what ketones or HI ask for is given by itself.
+    case Outcome::inject: return advice.decided_by == Rule::INJ && dose && advice.dose->working.chosen == Chosen::net ? Waits::nothing : Waits::everything;
+    case Outcome::comingDown: return dose ? Waits::everything : Waits::correction;
+    case Outcome::testGlucose: return Waits::rapid;
+    case Outcome::testKetones:
+    case Outcome::callTeam:
+    case Outcome::eat: return Waits::correction;
+    default: return Waits::nothing;
+  }
+}
+
+const Event* unanswered_basal(const Plan& plan, const History& history, Instant now) {
+  std::unordered_set<std::string_view> answered;
+  std::optional<Instant> last_long, last_basal;
+  for (const auto& [event, struck] : history.entries()) {
+    if ((event->kind == EventKind::injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
+    if (event->kind != EventKind::injection) continue;
+    if (event->insulin == InsulinType::long_acting) last_long = event->at.instant;
+    else if (event->parts && !event->parts->basal.is_zero()) last_basal = event->at.instant;
+  }
+  const Event* waiting = nullptr;
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->kind != EventKind::doseShown || answered.contains(event->id)) continue;
+    const bool is_long = event->insulin == InsulinType::long_acting;
+    if (!is_long && !(event->parts && !event->parts->basal.is_zero())) continue;
+    const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value) : plan.off_pump.bridge;
+    const auto& last = is_long ? last_long : last_basal;
+    if (now - event->at.instant <= matters && !(last && *last > event->at.instant)) waiting = event;
+  }
+  return waiting;
+}
+
+}  // namespace
+
+Situation situation_of(const History& history, const OffPumpQuestion& question) {
+  Situation situation = known_at(history, question.now);
+  if (question.glucose) situation.glucose = question.glucose;
+  situation.carbs = question.carbs;
+  for (const auto& [event, struck] : history.entries())
+    if (event->kind == EventKind::sign && question.now.instant - event->at.instant <= figures::signs_last.value)
+      for (int sign = 0; sign <= static_cast<int>(Sign::cannotSwallow); ++sign)
+        if (event->signs.has(static_cast<Sign>(sign))) situation.signs.add(static_cast<Sign>(sign));
+  return situation;
+}
+
+Record with_pump_off(const Record& record, const Outage& outage, const Moment& now) {
+  Record seen = record;
+  if (outage.told) return seen;
+  Event off;
+  off.at = now;
+  off.kind = EventKind::pump;
+  const auto later = [](const Instant& at, const Event& event) { return at < event.at.instant; };
+  seen.events.insert(std::upper_bound(seen.events.begin(), seen.events.end(), now.instant, later), off);
+  return seen;
+}
+
+std::optional<ComesFirst> comes_first(const Advice& advice) {
+  const Waits waits = waits_for(advice);
+  if (waits == Waits::nothing) return std::nullopt;
+  ComesFirst first;
+  first.outcome = advice.outcome;
+  first.decided_by = advice.decided_by;
+  first.call = advice.call;
+  first.waits = waits;
+  if (advice.dose) first.dose = advice.dose->total();
+  first.carbohydrate = advice.carbohydrate;
+  return first;
+}
+
+std::optional<ComesFirst> nothing_passes(const rules::Facts& facts) {
+  ComesFirst first;
+  first.waits = Waits::everything;
+  const Event* waiting = facts.unanswered_dose ? facts.unanswered_dose : unanswered_basal(facts.plan, facts.history, facts.now);
+  if (facts.clock_in_doubt) {
+    first.outcome = Outcome::clockInDoubt;
+  } else if (waiting) {
+    first.outcome = Outcome::didYouInject;
+    first.shown = ComesFirst::Shown{waiting->id, *waiting->units, waiting->insulin, waiting->at.instant};
+  } else {
+    return std::nullopt;
+  }
+  return first;
+}
+
+}  // namespace stopgap::without_pump

@@ -1,0 +1,57 @@
+#include "off_pump/long_acting.hpp"
+
+#include "figures/off_pump.hpp"
+#include "off_pump/basal.hpp"
+
+namespace stopgap::without_pump {
+namespace {
+
+DeviceKind with(const Plan& plan) { return plan.syringe ? DeviceKind::syringe : DeviceKind::pen; }
+const Device& device(const Plan& plan) { return plan.syringe ? *plan.syringe : *plan.pen; }
+
+}  // namespace
+
+LongState long_state(const Plan& plan, const Outage& outage, Instant now) {
+  if (!plan.long_acting) return LongState::notNow;
+  return outage.long_acting.due && now < *outage.long_acting.due ? LongState::hold : LongState::due;
+}
+
+Insulin to_the_step(const Plan& plan, Insulin exact) {
+  const Insulin step = device(plan).step;
+  return plan.rounding == Rounding::down ? exact.down_to(step) : exact.nearest(step);
+}
+
+std::vector<Insulin> injections_of(Insulin units, const Device& device) {
+  std::vector<Insulin> out;
+  const Insulin most = device.capacity.down_to(device.step);
+  while (units > Insulin{}) {
+    out.push_back(lesser(units, most));
+    units = units - out.back();
+  }
+  return out;
+}
+
+LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
+  LongDose dose;
+  dose.with = with(plan);
+  dose.basal_a_day = basal_of_a_day(plan.basal);
+  dose.a_day = plan.off_pump.long_acting_factor * dose.basal_a_day;
+  dose.exact = dose.a_day;
+  if (plan.off_pump.parts > 1) {
+    const TimeOfDay time = local_time(now);
+    const auto& work = outage.long_acting;
+    const bool follows = work.last && now.instant - *work.covers_until <= plan.long_acting->onset;
+    dose.exact = Insulin::exactly(dose.a_day.in_units() / Fraction{plan.off_pump.parts});
+    dose.part = is_half_part(time) || !is_evening_part(time) ? PartName::morning : PartName::evening;
+    if (!follows && is_half_part(time)) {
+      dose.share = LongShare::half;
+      dose.exact = figures::half_part.value * dose.exact;
+    }
+  }
+  dose.units = to_the_step(plan, dose.exact);
+  dose.injections = injections_of(dose.units, device(plan));
+  dose.works_from = now.instant + plan.long_acting->onset;
+  return dose;
+}
+
+}  // namespace stopgap::without_pump

@@ -1,0 +1,16 @@
+// Long-acting insulin: a day's basal times the plan's factor, in one part or two, down to the device; its own hold, in which no
+// further amount is ever named.
+// Source: R-27, CV-22 [hamilton]; factor and two parts CV-23, first day by the clock CV-26 [fi-backup]; CV-24.
+#pragma once
+#include "model/off_pump.hpp"
+#include "off_pump/outage.hpp"
+
+namespace stopgap::without_pump {
+
+LongState long_state(const Plan& plan, const Outage& outage, Instant now);
+LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now);
+// An amount in the device's steps, and in as many injections as the device needs.
+std::vector<Insulin> injections_of(Insulin units, const Device& device);
+Insulin to_the_step(const Plan& plan, Insulin exact);
+
+}  // namespace stopgap::without_pump

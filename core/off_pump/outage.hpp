@@ -1,0 +1,42 @@
+// The outage as the record tells it: since when the pump is off, what has been bridged, and what long-acting insulin is at work.
+// Everything is an instant: a clock set forward or a zone crossed shortens nothing.
+#pragma once
+#include <optional>
+#include "model/history.hpp"
+#include "model/plan.hpp"
+
+namespace stopgap::without_pump {
+
+// The hours that one bridge's basal stands for, and how much the device's step left over or took too much.
+struct Covered {
+  Instant from, to;
+  Insulin carried;
+};
+
+struct LongAtWork {
+  const Event* last = nullptr;               // an injection; a mistake holds, but covers no basal
+  std::optional<Instant> covers_from, covers_until;
+  std::optional<Instant> due;                // not before: the hold's end, or the next part of the same day
+  bool continues = false;                    // it follows on the last one, whose tail bridges it
+};
+
+struct Outage {
+  bool off = false;
+  bool told = false;                         // the record says something of the pump
+  std::optional<Instant> since, until;       // `until`: when the pump came back
+  std::vector<Covered> bridges;              // in the order of time
+  std::vector<Covered> long_cover;
+  LongAtWork long_acting;
+
+  std::optional<Instant> bridged_until() const { return bridges.empty() ? std::nullopt : std::optional<Instant>{bridges.back().to}; }
+  // What the last bridge owes the next, if the next follows on it.
+  Insulin carried_into(Instant from) const;
+};
+
+Outage outage_of(const Plan& plan, const History& history, Instant now);
+
+// Whether a first part at this clock time is the morning's, half of it, or the evening's (CV-26 [fi-backup]).
+bool is_half_part(TimeOfDay time);
+bool is_evening_part(TimeOfDay time);
+
+}  // namespace stopgap::without_pump

