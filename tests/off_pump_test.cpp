@@ -198,6 +198,12 @@ TEST(OffPump, ClocksChangedEitherWayShortenNothing) {
   EXPECT_EQ(clock(off_pump(plan, bridged, "25T02:00+01:00", quiet)["nextBridge"]), "03:00");
 }
 
+TEST(OffPump, TheScheduleIsReadAtLocalTime) {
+  // 00:00 at +02:00 is 22:00 in UTC: four hours of 0.75, not two of 0.85 and two of 0.75.
+  const Json answer = off_pump(plan, Json::array({off("25T00:00+02:00"), ketones("25T00:00+02:00", 0.3)}), "25T00:00+02:00", quiet);
+  EXPECT_EQ(screen(answer, "bridge")["working"]["basal"], "3");
+}
+
 TEST(OffPump, WhoAsksIsOffUntilTheRecordSaysBack) {
   EXPECT_TRUE(off_pump(plan, asked::nothing, "25T22:00", quiet)["off"]);
   EXPECT_TRUE(off_pump(plan, Json::array({event("25T21:00", "seen", {{"what", {"pumpDead"}}})}), "25T22:00", quiet)["off"]);
@@ -206,7 +212,9 @@ TEST(OffPump, WhoAsksIsOffUntilTheRecordSaysBack) {
   EXPECT_EQ(back["screens"], Json::array());
   // An outage that ends before it began is no outage that ended: off stands.
   EXPECT_TRUE(off_pump(plan, Json::array({on("25T20:00"), off("25T21:00")}), "25T22:00", quiet)["off"]);
+  // Where the two tie, off stands, whichever was written first.
   EXPECT_TRUE(off_pump(plan, Json::array({on("25T21:00"), off("25T21:00")}), "25T22:00", quiet)["off"]);
+  EXPECT_TRUE(off_pump(plan, Json::array({off("25T21:00"), on("25T21:00")}), "25T22:00", quiet)["off"]);
 }
 
 TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {
