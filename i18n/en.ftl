@@ -1397,6 +1397,8 @@ shelf-engine = Look at the table again
 shelf-incident = Last incident { $day }
 # No incident is recorded.
 shelf-no-incident = No incident recorded here
+# Below a person who has an incident in the record. $name: the person.
+shelf-story = The last incident of { $name }
 # $name: the person.
 shelf-remove = Remove the data of { $name }
 # Heading. $name: the person.
@@ -2440,6 +2442,10 @@ story-fhir = Save for the clinic
 story-fhir-sub = A FHIR file of the whole record. It names the person and the day of birth.
 # After a file was made.
 story-file-made = The file is made. Look in your downloads.
+# Instead of the story: the plan it would be told by is a draft that cannot be read yet.
+story-plan-unfinished = The story needs a whole plan. Finish this draft first.
+# Way back to the shelf of the desk.
+story-back = Back to the plans
 # Head of a column in the file.
 csv-day = Day
 # Head of a column in the file.
