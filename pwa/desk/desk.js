@@ -2,6 +2,7 @@
 // the core through what it is handed, keeps each change, and hands the views what they draw. Fetched only when somebody opens it.
 import * as events from '../events.js';
 import { record } from '../situation.js';
+import { originWords } from '../handover/origin.js';
 import { object, string } from '../text.js';
 import { agree } from './agree.js';
 import { agreed } from './agreed.js';
@@ -191,7 +192,7 @@ export const desk = tools => {
       const [file] = box.files;
       if (!file) return;
       forget();
-      const found = await readFile(file, (call, request) => tools.core.ask(call, request), tools.clock().text);
+      const found = await readFile(file, tools.core.ask, words, tools.clock().text);
       box.value = '';
       if (found.refused) { view.brought = found.refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
       const { id } = found;
@@ -205,7 +206,7 @@ export const desk = tools => {
       if (!found.isDraft && latest(id)?.text !== found.plan) await addRevisions([found.plan], null);
       for (const text of found.events) { try { await store.addEvent(id, JSON.parse(text).id, text); } catch { view.kept = false; } }
       await reload();
-      view.said = words('bring-done');
+      view.said = `${words('bring-done')} ${originWords(found.signed, words, tools.day)}`;
       await show('shelf', null);
     },
   };

@@ -13,6 +13,9 @@ const unbroken = text => text.replace(/[\r\n\t\u200b\u2060\ufeff]/g, '').trim();
 
 const parsed = text => { try { return JSON.parse(text); } catch { return undefined; } };
 
+// A file is looked at only when it can be one of ours: what is larger is not even opened.
+const largestFile = 6000000;
+
 const signedBy = async ({ key, value, at, from }, fingerprint) => (await verify(key, value, { fingerprint, at, from }) ? { at, from, key: await keyName(key) } : null);
 
 export const reader = ask => async text => {
@@ -26,9 +29,9 @@ export const reader = ask => async text => {
   }
   const doc = parsed(text);
   if (!doc || typeof doc !== 'object' || Array.isArray(doc)) return refuse('', 'notJson');
-  if (doc.format === 'stopgap.copy' && doc.plan && doc.record?.events) {
+  if (doc.format === 'stopgap.copy' && doc.plan && Array.isArray(doc.record?.events)) {
     const parts = members(text);
-    return { plan: parts.plan, events: elements(members(parts.record).events), signed: null };
+    return { plan: parts.plan, events: elements(members(parts.record).events), draft: parts.draft, signed: null };
   }
   if (doc.format !== 'stopgap.handover') return { plan: text, events: [], signed: null };
   const envelope = readEnvelope(text, doc);
@@ -41,6 +44,10 @@ export const reader = ask => async text => {
   const signed = await signedBy(envelope.signed, after);
   return signed ? { plan: envelope.plan, events: [], signed } : refuse('/signature', 'fingerprintMismatch');
 };
+
+export const fileReader = (ask, words) => async file => (file.size > largestFile
+  ? { refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] }
+  : reader(ask)(await file.text()));
 
 // Every value of a plan with its place, in the order of the plan.
 const leaves = (node, path = '') => (typeof node === 'object' && node !== null && typeof node.n !== 'string'
