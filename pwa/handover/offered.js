@@ -12,6 +12,12 @@ const changeRows = (changes, words) => html`<dl class="fields values">${changes.
   <dd>${before === null ? html`<b>${words('bring-new')}</b>` : html`<span>${words('bring-now')} <s><bdi>${before}</bdi></s></span>`}
     ${after === null ? html`<b>${words('bring-gone')}</b>` : html`<span>${words('bring-then')} <b><bdi>${after}</bdi></b></span>`}</dd></div>`)}</dl>`;
 
+// What changes is read first; what stays is behind a fold where there is something to compare with, and open where all is new.
+const everyValue = ({ compared, same }, words) => {
+  const lists = html`<div class="values-parts">${same.map(({ title, lines }) => html`<section><h3>${title}</h3><dl class="fields values">${lines.map(({ place, value }) => field(place, html`<bdi>${value}</bdi>`))}</dl></section>`)}</div>`;
+  return compared ? html`<details class="stays"><summary>${words('bring-same-lines', { count: String(same.flatMap(part => part.lines).length) })}</summary>${lists}</details>` : html`<h2 class="part">${words('bring-every')}</h2>${lists}`;
+};
+
 export const offered = (candidate, words, send, { day, lines }) => {
   const { doc, weighed, signed } = candidate;
   const agreedDay = doc.agreement.on.replaceAll('-', '');
@@ -27,8 +33,7 @@ export const offered = (candidate, words, send, { day, lines }) => {
   ${origin(signed, words, day)}
   ${candidate.events ? html`<p class="note">${words('offered-record', { count: String(candidate.events.length) })}</p>` : nothing}
   ${weighed.compared ? html`<h2 class="part">${words('bring-changes')}</h2>${weighed.changes.length ? changeRows(weighed.changes, words) : html`<p class="lede">${words('bring-changes-none')}</p>`}` : nothing}
-  <h2 class="part">${weighed.compared ? words('bring-same') : words('bring-every')}</h2>
-  <dl class="fields values">${weighed.same.map(({ place, value }) => field(place, html`<bdi>${value}</bdi>`))}</dl>
+  ${everyValue(weighed, words)}
   <h2 class="part">${words('bring-accept')}</h2>
   ${weighed.isDraft ? html`<p class="lede">${words('bring-draft-not')}</p>` : html`<label class="typed-day"><span>${words('bring-day')}<span class="sub">${words('bring-day-sub')}</span></span>
     <input id="agreed-day" inputmode="numeric" autocomplete="off" maxlength="10" placeholder="2026-01-31" @input=${event => send('typedDay', event.target.value)}></label>
