@@ -78,8 +78,8 @@ TableRow row_of(const Review& review, TableRow::Kind kind, Glucose glucose, Time
     const Insulin usual = (std::min(glucose, plan.limits.dosing_ceiling) - plan.target.at(time)) / plan.correction_factor.at(time);
     if (usual > Insulin{}) row.usual = usual;
   }
-  for (const KetoneRow& ketones : plan.ketones.rows)
-    row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, review.at(time))));
+  for (const Ketones ketones : table_columns(plan))
+    row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones, review.at(time))));
   Situation not_tested = table_cell_situation(plan, edge, {}, review.at(time));
   not_tested.ketones.reading = {};
   row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));
@@ -88,7 +88,7 @@ TableRow row_of(const Review& review, TableRow::Kind kind, Glucose glucose, Time
 
 DoseTable table_at(const Review& review, TimeOfDay time) {
   const Plan& plan = review.plan;
-  DoseTable table{time, {}};
+  DoseTable table{time, table_columns(plan), {}};
   table.rows.push_back(row_of(review, TableRow::Kind::low, plan.low.below, time));
   // Between low and the first row of doses: carbohydrate at most.
   const GlucoseFall step = plan.unit == GlucoseUnit::mmol ? GlucoseFall::mmol_tenths(1) : GlucoseFall::mg(1);
@@ -147,6 +147,7 @@ ReviewAnswer review_plan(const Plan& plan) {
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);
+  answer.yardsticks = std::move(work.yardsticks);
   take_reasons(plan, answer.findings);
   return answer;
 }

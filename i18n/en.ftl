@@ -2340,6 +2340,41 @@ place-retyped = Retyped, with reason
 # A place in the plan.
 place-revision = Revision
 
+## The desk: rules of thumb beside the sheet
+
+# Heading of the column, or of the fold on a phone.
+yardsticks-title = Rules of thumb
+# Below the heading.
+yardsticks-help = They find slips of the pen. They set no number.
+# While the plan cannot be read whole.
+yardsticks-not-yet = They come when nothing is missing.
+# $text: a number of the plan, with its unit.
+yardstick-have = In the plan: { $text }
+# One of several times of day. $place: the field and its time; $text: its number, with its unit.
+yardstick-have-at = { $place }: { $text }
+# $text: what the rule of thumb gives, with its unit.
+yardstick-expected = By the rule: { $text }
+# $from, $to: the numbers between which the review asks nothing; $to has the unit.
+yardstick-ends = Not asked about: { $from } to { $to }
+# $text: a number of grams for one unit.
+yardstick-grams = { $text } g per unit
+# $text: a share of the daily total.
+yardstick-percent = { $text } %
+# $text: units of the daily total for each kilogram.
+yardstick-per-kg = { $text } units/kg
+# Name of the rule that sets the daily total against the weight.
+yardstick-title-per-kg = Daily total for the weight
+# What the rule rests on.
+yardstick-correction-factor = A fixed number over the daily total.
+# What the rule rests on.
+yardstick-carbohydrate-ratio = A fixed number of grams over the daily total.
+# What the rule rests on.
+yardstick-basal-share = Basal as a share of the daily total.
+# What the rule rests on.
+yardstick-daily-total-per-kg = Units of the daily total for each kilogram.
+# What the rule rests on.
+yardstick-daily-total = The daily total of most people.
+
 ## The desk: the story of an incident
 
 # Heading: the last incident, told in order afterwards.
@@ -2596,8 +2631,8 @@ bring-then = Then
 bring-new = New
 # Instead of a new value.
 bring-gone = No longer there
-# Heading above the values that stay.
-bring-same = What stays
+# Opens the values that stay. $count: how many lines.
+bring-same-lines = What stays: { $count } lines
 # Heading above all values.
 bring-every = Every number of this plan
 # Heading above the field for the day.

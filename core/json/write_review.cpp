@@ -50,6 +50,13 @@ std::string text_of_value(Percent percent, const Plan& plan) {
 std::string text_of_value(PlainNumber number, const Plan& plan) { return decimal_text(number.value, plain_digits, plan.decimal_mark); }
 std::string text_of_value(const std::string& word, const Plan&) { return word; }
 
+// A source where there is one; where there is none the mark already says so.
+void write_ground(Writer& out, Mark mark, std::string_view source) {
+  out.key("mark").text(of(marks, mark)).key("source");
+  if (std::find(no_sources.begin(), no_sources.end(), source) != no_sources.end()) out.null();
+  else out.text(source);
+}
+
 void write_findings(Writer& out, const std::vector<Finding>& findings, const Plan& plan) {
   out.key("findings").open('[');
   for (const Finding& finding : findings) {
@@ -57,10 +64,23 @@ void write_findings(Writer& out, const std::vector<Finding>& findings, const Pla
     out.key("slots").open('{');
     for (const Slot& slot : finding.slots)
       out.key(slot.name).text(std::visit([&](const auto& value) { return text_of_value(value, plan); }, slot.value));
-    out.close('}').key("mark").text(of(marks, finding.mark)).key("source");
-    if (std::find(no_sources.begin(), no_sources.end(), finding.source) != no_sources.end()) out.null();
-    else out.text(finding.source);
+    out.close('}');
+    write_ground(out, finding.mark, finding.source);
     if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
+    out.close('}');
+  }
+  out.close(']');
+}
+
+void write_yardsticks(Writer& out, const std::vector<Yardstick>& yardsticks, const Plan& plan) {
+  const auto text = [&](const SlotValue& slot) { return std::visit([&](const auto& value) { return text_of_value(value, plan); }, slot); };
+  out.key("yardsticks").open('[');
+  for (const Yardstick& yardstick : yardsticks) {
+    out.open('{').key("id").text(yardstick.id).key("path").text(yardstick.path).key("have").text(text(yardstick.have)).key("expected");
+    if (yardstick.expected) out.text(text(*yardstick.expected));
+    else out.null();
+    out.key("from").text(text(yardstick.from)).key("to").text(text(yardstick.to));
+    write_ground(out, yardstick.mark, yardstick.source);
     out.close('}');
   }
   out.close(']');
@@ -105,17 +125,18 @@ void write_row(Writer& out, const DoseTable& table, std::size_t index, const Pla
   out.close(']').close('}');
 }
 
-// The columns are the ketone rows of the plan, then "not tested".
-void write_columns(Writer& out, const Plan& plan) {
-  const auto& rows = plan.ketones.rows;
+// The columns of the table, then "not tested". The words of the strip stand with the row they belong to.
+void write_columns(Writer& out, const std::vector<Ketones>& edges, const Plan& plan) {
   out.key("columns").open('[');
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    out.open('{').key("key").text("blood").key("from").text(number_text(rows[i].from, plan.decimal_mark)).key("to");
-    if (i + 1 < rows.size()) out.text(number_text(Ketones::mmol_tenths(rows[i + 1].from.in_mmol_tenths() - 1), plan.decimal_mark));
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    out.open('{').key("key").text("blood").key("from").text(number_text(edges[i], plan.decimal_mark)).key("to");
+    if (i + 1 < edges.size()) out.text(number_text(Ketones::mmol_tenths(edges[i + 1].in_mmol_tenths() - 1), plan.decimal_mark));
     else out.null();
     out.key("urine").open('[');
-    for (const StripWord strip : rows[i].urine) out.text(of(words::strip_words, strip));
-    out.close(']').key("acts").truth(rows[i].from >= plan.ketones.act_from).close('}');
+    for (const KetoneRow& row : plan.ketones.rows)
+      if (row.from == edges[i])
+        for (const StripWord strip : row.urine) out.text(of(words::strip_words, strip));
+    out.close(']').key("acts").truth(edges[i] >= plan.ketones.act_from).close('}');
   }
   out.open('{').key("key").text("notTested").key("from").null().key("to").null().key("urine").open('[').close(']');
   out.key("acts").truth(false).close('}').close(']');
@@ -123,7 +144,7 @@ void write_columns(Writer& out, const Plan& plan) {
 
 void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
   out.open('{').key("at").text(text_of(table.at));
-  write_columns(out, plan);
+  write_columns(out, table.columns, plan);
   out.key("rows").open('[');
   for (std::size_t i = 0; i < table.rows.size(); ++i) write_row(out, table, i, plan);
   out.close(']').close('}');
@@ -135,6 +156,7 @@ std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   Writer out;
   out.open('{');
   write_findings(out, answer.findings, plan);
+  write_yardsticks(out, answer.yardsticks, plan);
   out.key("table").open('{').key("unit").text(of(words::glucose_units, plan.unit)).key("day");
   write_table(out, answer.day, plan);
   out.key("night");

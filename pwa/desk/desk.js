@@ -33,7 +33,9 @@ export const desk = tools => {
   const latest = id => revisionsOf(id).at(-1);
   const keep = id => store.putOnShelf(id, JSON.stringify(people[id])).catch(() => { view.kept = false; tools.draw(); });
   const small = matchMedia('(pointer: coarse) and (max-width: 47.99em)');
-  small.addEventListener('change', () => tools.draw());
+  // Room for a third column beside sheet and table.
+  const roomy = matchMedia('(min-width: 78em)');
+  for (const change of [small, roomy]) change.addEventListener('change', () => { redrawAll(); draw(); });
 
   const reload = async () => {
     try {
@@ -48,7 +50,7 @@ export const desk = tools => {
 
   const review = text => {
     const answer = ask('reviewPlan', { plan: text });
-    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, table: answer.table, fingerprint: answer.fingerprint };
+    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], yardsticks: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, yardsticks: answer.yardsticks, table: answer.table, fingerprint: answer.fingerprint };
   };
   const standing = text => { const answer = ask('standing', { plan: text, today: string(today()) }); return answer.refused ? 'draft' : answer.standing; };
   const engineChanged = id => { const last = latest(id); return last && last.engine !== app.engine && people[id].looked !== app.engine && standing(last.text) !== 'withdrawn' ? last.engine : null; };
@@ -88,7 +90,7 @@ export const desk = tools => {
   };
 
   const work = () => {
-    Object.assign(view, { late: app.next?.overdue || app.holds?.incident ? app.next?.clock ?? null : null, phone: small.matches });
+    Object.assign(view, { late: app.next?.overdue || app.holds?.incident ? app.next?.clock ?? null : null, phone: small.matches, roomy: roomy.matches });
     if (view.page === 'shelf') { view.person = null; filter(); return; }
     const { tree } = person();
     const last = latest(view.id);
@@ -108,7 +110,8 @@ export const desk = tools => {
 
   // An old table beside a new number would be a lie: what cannot be drawn whole is not drawn.
   const draw = () => { try { work(); tools.draw(); } catch (problem) { tools.fail(problem); } };
-  const changed = () => { person().seenChanges = false; agreeing.sync(); keep(view.id); draw(); };
+  // Drawn first, then written: both belong to the same key, and only the eye is waiting.
+  const changed = () => { person().seenChanges = false; agreeing.sync(); try { draw(); } finally { keep(view.id); } };
 
   // The story's page is fetched when the first one is told, with its own look and the rules for paper.
   const openTelling = async () => {
