@@ -2365,9 +2365,9 @@ yardstick-per-kg = { $text } units/kg
 # Name of the rule that sets the daily total against the weight.
 yardstick-title-per-kg = Daily total for the weight
 # What the rule rests on.
-yardstick-correction-factor = A fixed number over the daily total.
+yardstick-correction-factor = One number, shared by the daily total.
 # What the rule rests on.
-yardstick-carbohydrate-ratio = A fixed number of grams over the daily total.
+yardstick-carbohydrate-ratio = One number of grams, shared by the daily total.
 # What the rule rests on.
 yardstick-basal-share = Basal as a share of the daily total.
 # What the rule rests on.

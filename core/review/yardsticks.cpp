@@ -51,7 +51,8 @@ void look_at_factors(Review& review) {
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const Fraction share = factor_share(review, entries[i].value);
     const GlucoseFall fall = GlucoseFall::grains(entries[i].value.in_grains_per_unit());
-    review.measure(factor_rule(review), "correction-factor", item_path(factors, i, "value"), fall, fall_of(here.rule), fall_of(here.from), fall_of(here.to));
+    const std::string place = item_path(factors, i, "value");
+    review.measure(factor_rule(review), "correction-factor", place, fall, fall_of(here.rule), fall_of(here.from), fall_of(here.to));
     against_rule(review, factor_rule(review), share, "correction-factor-far-off", item_path(factors, i, "value"), fall, fall_of(here.rule));
     const Fraction slip = figures::factor_unit_slip.value, ordinary = figures::yardstick_off_confirm.value;
     if (!is_off_by(share / slip, ordinary) || !is_off_by(share * slip, ordinary))
@@ -64,7 +65,8 @@ void look_at_ratios(Review& review) {
   const Expected here = expected(review, figures::yardstick_carbohydrate.value.in_grams());
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const PlainNumber ratio{entries[i].value.in_grams_per_unit()};
-    review.measure(figures::yardstick_carbohydrate, "carbohydrate-ratio", item_path(ratios, i, "value"), ratio, PlainNumber{here.rule},
+    const std::string place = item_path(ratios, i, "value");
+    review.measure(figures::yardstick_carbohydrate, "carbohydrate-ratio", place, ratio, PlainNumber{here.rule},
                    PlainNumber{here.from}, PlainNumber{here.to});
     against_rule(review, figures::yardstick_carbohydrate, ratio_share(review, entries[i].value), "carbohydrate-ratio-far-off",
                  item_path(ratios, i, "value"), ratio, PlainNumber{here.rule});
