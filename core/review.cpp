@@ -54,7 +54,7 @@ using review::Review;
 
 DoseTable table_at(const Review& review, TimeOfDay time) {
   const Plan& plan = review.plan;
-  DoseTable table{time, whole_table(plan, review.at(time))};
+  DoseTable table{time, table_columns(plan), whole_table(plan, review.at(time))};
   for (TableRow& row : table.rows) {
     if (row.kind != TableRow::Kind::number) continue;
     // As the pump would work it out from the same numbers, before its own step.
@@ -112,6 +112,7 @@ ReviewAnswer review_plan(const Plan& plan) {
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);
+  answer.yardsticks = std::move(work.yardsticks);
   take_reasons(plan, answer.findings);
   return answer;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include "advise.hpp"
+#include "figures/ketones.hpp"
 #include "figures/table.hpp"
 
 namespace stopgap {
@@ -15,6 +16,14 @@ std::vector<Glucose> table_rows(const Plan& plan) {
   std::sort(rows.begin(), rows.end());
   rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
   return rows;
+}
+
+std::vector<Ketones> table_columns(const Plan& plan) {
+  std::vector<Ketones> edges{figures::ketones_help_now.value};
+  for (const KetoneRow& row : plan.ketones.rows) edges.push_back(row.from);
+  std::sort(edges.begin(), edges.end());
+  edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
+  return edges;
 }
 
 std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose) {
@@ -63,7 +72,7 @@ TableRow row_of(const Plan& plan, TableRow::Kind kind, Glucose glucose, const Mo
   row.kind = kind;
   row.glucose = glucose;
   const std::optional<Glucose> edge = kind == TableRow::Kind::HI ? std::nullopt : std::optional{glucose};
-  for (const KetoneRow& ketones : plan.ketones.rows) row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones.from, at)));
+  for (const Ketones ketones : table_columns(plan)) row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones, at)));
   Situation not_tested = table_cell_situation(plan, edge, {}, at);
   not_tested.ketones.reading = {};
   row.cells.push_back(cell_of(advise(plan, Record{}, not_tested)));

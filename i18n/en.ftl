@@ -1407,6 +1407,8 @@ shelf-engine = Look at the table again
 shelf-incident = Last incident { $day }
 # No incident is recorded.
 shelf-no-incident = No incident recorded here
+# Below a person who has an incident in the record. $name: the person.
+shelf-story = The last incident of { $name }
 # $name: the person.
 shelf-remove = Remove the data of { $name }
 # Heading. $name: the person.
@@ -2348,6 +2350,41 @@ place-retyped = Retyped, with reason
 # A place in the plan.
 place-revision = Revision
 
+## The desk: rules of thumb beside the sheet
+
+# Heading of the column, or of the fold on a phone.
+yardsticks-title = Rules of thumb
+# Below the heading.
+yardsticks-help = They find slips of the pen. They set no number.
+# While the plan cannot be read whole.
+yardsticks-not-yet = They come when nothing is missing.
+# $text: a number of the plan, with its unit.
+yardstick-have = In the plan: { $text }
+# One of several times of day. $place: the field and its time; $text: its number, with its unit.
+yardstick-have-at = { $place }: { $text }
+# $text: what the rule of thumb gives, with its unit.
+yardstick-expected = By the rule: { $text }
+# $from, $to: the numbers between which the review asks nothing; $to has the unit.
+yardstick-ends = Not asked about: { $from } to { $to }
+# $text: a number of grams for one unit.
+yardstick-grams = { $text } g per unit
+# $text: a share of the daily total.
+yardstick-percent = { $text } %
+# $text: units of the daily total for each kilogram.
+yardstick-per-kg = { $text } units/kg
+# Name of the rule that sets the daily total against the weight.
+yardstick-title-per-kg = Daily total for the weight
+# What the rule rests on.
+yardstick-correction-factor = One number, shared by the daily total.
+# What the rule rests on.
+yardstick-carbohydrate-ratio = One number of grams, shared by the daily total.
+# What the rule rests on.
+yardstick-basal-share = Basal as a share of the daily total.
+# What the rule rests on.
+yardstick-daily-total-per-kg = Units of the daily total for each kilogram.
+# What the rule rests on.
+yardstick-daily-total = The daily total of most people.
+
 ## The desk: the story of an incident
 
 # Heading: the last incident, told in order afterwards.
@@ -2450,6 +2487,10 @@ story-fhir = Save for the clinic
 story-fhir-sub = A FHIR file of the whole record. It names the person and the day of birth.
 # After a file was made.
 story-file-made = The file is made. Look in your downloads.
+# Instead of the story: the plan it would be told by is a draft that cannot be read yet.
+story-plan-unfinished = The story needs a whole plan. Finish this draft first.
+# Way back to the shelf of the desk.
+story-back = Back to the plans
 # Head of a column in the file.
 csv-day = Day
 # Head of a column in the file.
@@ -2600,8 +2641,8 @@ bring-then = Then
 bring-new = New
 # Instead of a new value.
 bring-gone = No longer there
-# Heading above the values that stay.
-bring-same = What stays
+# Opens the values that stay. $count: how many lines.
+bring-same-lines = What stays: { $count } lines
 # Heading above all values.
 bring-every = Every number of this plan
 # Heading above the field for the day.

@@ -12,8 +12,6 @@ export const fromStore = events.fromText;
 
 const emptyPad = () => ({ digits: '' });
 
-const largestFile = 6000000;
-
 // The dose is in the record, and read back, before anybody sees it: a phone that dies then still asks about it.
 const showDose = async ({ state, add, keepDraft, clock }) => {
   const { run } = state.draft;
@@ -93,9 +91,9 @@ export const actions = tools => {
 
   // Whatever came, by file, code or text: read, judged by the core, and laid beside the plan in use. An invented person's plan says
   // itself that it is one, and replaces nothing but another invented one without more ado.
-  const bring = async text => {
+  const bring = async came => {
     const handover = await tools.handover();
-    const found = await handover.read(text);
+    const found = await (typeof came === 'string' ? handover.read(came) : handover.readFile(came));
     if (found.refused) { state.candidate = { isFile: true, refused: found.refused }; return; }
     offer(found.plan, found.events, { isFile: true, signed: found.signed });
     const { candidate } = state;
@@ -154,12 +152,7 @@ export const actions = tools => {
     erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
 
     async demo(name) { offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), [], { isFile: true }); },
-    // A file is looked at only when it can be one of ours.
-    async planFile(file) {
-      if (!file) return;
-      if (file.size > largestFile) { state.candidate = { isFile: true, refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] }; return; }
-      await bring(await file.text());
-    },
+    planFile: file => (file ? bring(file) : undefined),
     planText: text => bring(text),
     offerPlan: text => bring(text),
     typedDay(text) { state.candidate.typedDay = text; },

@@ -240,6 +240,77 @@ TEST(Story, ALongOneSaysHowManyRowsAreLeftOut) {
   EXPECT_EQ(answer.at("story").at("rowsLeftOut"), 21);
 }
 
+// What an incident begins and ends with, and what is measured in it: each at its edge.
+Json opened(const std::string& clock) { return at(clock, {{"id", "o" + clock.substr(0, 2) + clock.substr(3)}, {"kind", "incident"}, {"state", "opened"}}); }
+Json closed(const std::string& clock) { return at(clock, {{"id", "c" + clock.substr(0, 2) + clock.substr(3)}, {"kind", "incident"}, {"state", "closed"}}); }
+Json change(const std::string& clock, const char* what) { return at(clock, {{"id", "h" + clock.substr(0, 2) + clock.substr(3)}, {"kind", "changed"}, {"what", Json::array({what})}}); }
+std::string begins(const Json& events) { return answer_of(events).at("story").at("from").at("clock"); }
+
+// Aspart acts 4.5 h: a high that long before the next one leads in, a minute earlier it is another matter.
+TEST(Story, AHighLeadsInWithinTheHoursOfAction) {
+  EXPECT_EQ(begins(Json::array({glucose("19:00", 16.0), glucose("23:30", 15.6), opened("23:35")})), "19:00");
+  EXPECT_EQ(begins(Json::array({glucose("18:59", 16.0), glucose("23:30", 15.6), opened("23:35")})), "23:30");
+}
+
+TEST(Story, ALowerReadingBreaksTheLeadIn) {
+  EXPECT_EQ(begins(Json::array({glucose("22:00", 16.0), glucose("22:30", 13.9), glucose("23:30", 15.6), opened("23:35")})), "23:30");
+}
+
+TEST(Story, WhatBelongsToTheIncidentBeforeDoesNotLeadIn) {
+  EXPECT_EQ(begins(Json::array({opened("21:00"), glucose("22:50", 16.0), closed("23:00"), glucose("23:30", 15.6), opened("23:35")})), "23:30");
+}
+
+TEST(Story, KetonesTestedJustBeforeTheFirstHighWereKnownThen) {
+  const auto tested = [](const char* clock) { return minutes(answer_of(Json::array({opened("01:00"), ketones(clock, 0.2), glucose("02:00", 16.0)})), "ketoneTest"); };
+  EXPECT_EQ(tested("01:30"), "0 at 01:30");  // they last 30 min
+  EXPECT_EQ(tested("01:29"), "never");
+}
+
+TEST(Story, TheWordHIOfAKetoneMeterIsATest) {
+  EXPECT_EQ(minutes(answer_of(Json::array({opened("01:00"), glucose("02:00", 16.0), at("02:10", {{"id", "k"}, {"kind", "ketones"}, {"blood", "HI"}})})), "ketoneTest"), "10 at 02:10");
+}
+
+// 7.0 against a trigger of 14.0 stands at half the height, although it is the highest there is.
+TEST(Story, ThePictureIsAtLeastAsHighAsTheTrigger) {
+  const Json answer = answer_of(Json::array({opened("01:00"), glucose("02:00", 7.0), glucose("03:00", "LO")}));
+  EXPECT_EQ(row(answer, "g0200").at("height"), 50);
+  EXPECT_EQ(row(answer, "g0300").at("height"), 0);
+}
+
+TEST(Story, WhatComesAfterTheEndIsNotMeasured) {
+  EXPECT_EQ(minutes(answer_of(Json::array({opened("01:00"), glucose("01:10", 16.0), closed("03:00"), change("03:01", "set")})), "newSet"), "never");
+  EXPECT_EQ(minutes(answer_of(Json::array({opened("01:00"), glucose("01:10", 16.0), change("03:00", "set"), closed("03:00")})), "newSet"), "110 at 03:00");
+}
+
+TEST(Story, ANewReservoirIsNoNewSet) {
+  EXPECT_EQ(minutes(answer_of(Json::array({opened("01:00"), glucose("01:10", 16.0), change("01:20", "reservoir"), change("01:30", "set")})), "newSet"), "20 at 01:30");
+}
+
+TEST(Story, ClosingWhatEndedByTimeLongAgoClosesNothing) {
+  Json late = closed("03:11");
+  late["at"] = "2026-11-27T03:11:00+00:00";
+  const Json answer = answer_of(Json::array({opened("03:10"), late}));
+  EXPECT_EQ(answer.at("story").at("to").at("clock"), "03:10");
+  EXPECT_TRUE(answer.at("story").at("closed").is_null());
+}
+
+// Sixty others are named, and that there are more is said.
+TEST(Story, NamesSixtyOthersAndSaysThatThereAreMore) {
+  const auto told = [](int count) {
+    Json events = Json::array();
+    for (int n = 0; n < count; ++n) {
+      char day[32];
+      std::snprintf(day, sizeof day, "2026-%02d-%02dT", 5 + n / 28, 1 + n % 28);
+      events.push_back({{"id", "o" + std::to_string(n)}, {"kind", "incident"}, {"state", "opened"}, {"at", std::string{day} + "01:00:00+00:00"}});
+      events.push_back({{"id", "c" + std::to_string(n)}, {"kind", "incident"}, {"state", "closed"}, {"at", std::string{day} + "02:00:00+00:00"}});
+    }
+    const Json answer = answer_of(events);
+    return std::to_string(answer.at("others").size()) + (answer.at("moreOthers") == true ? " and more" : "");
+  };
+  EXPECT_EQ(told(61), "60");
+  EXPECT_EQ(told(62), "60 and more");
+}
+
 TEST(Story, RefusesWhatEveryCallRefuses) {
   EXPECT_TRUE(is_refusal(ask("incident", "{}")));
   const Json request{{"plan", plan()}, {"record", asked::record_of(plan(), asked::night, Json::array())}, {"now", asked::night}};

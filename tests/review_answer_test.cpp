@@ -127,6 +127,33 @@ TEST(ReviewTable, ItsSidesAreReadable) {
   EXPECT_EQ(joined(columns), "blood 0.0; blood 0.6; blood 1.5; blood 3.0; notTested");
 }
 
+std::string columns_of(const Json& table) {
+  std::vector<std::string> columns;
+  for (const Json& column : table.at("columns"))
+    columns.push_back(column.at("key") == "notTested" ? "not tested" : column.at("from").get<std::string>() + "-" + (column.at("to").is_null() ? "" : column["to"].get<std::string>()));
+  return joined(columns);
+}
+
+// From ketones of 3.0 everybody goes for help, whatever row of the plan they fall in: no table may hide it inside a row.
+TEST(ReviewTable, ShowsWhoGoesForHelpWhereNoRowOfThePlanBeginsThere) {
+  Json plan = asked::plan_of("adult");
+  EXPECT_EQ(columns_of(review(plan)["table"]["day"]), "0.0-0.5; 0.6-1.4; 1.5-2.9; 3.0-; not tested");
+  Json& rows = plan["ketones"]["rows"];
+  rows.erase(3);
+  rows[2]["urine"].push_back("large");
+  const Json answer = review(plan);
+  const Json& table = answer.at("table").at("day");
+  EXPECT_EQ(columns_of(table), "0.0-0.5; 0.6-1.4; 1.5-2.9; 3.0-; not tested");
+  for (const Json& row : table.at("rows")) {
+    EXPECT_EQ(row.at("cells").size(), 5u);
+    EXPECT_EQ(row.at("cells")[3].at("call"), "emergency") << row_name(row);
+  }
+  EXPECT_EQ(table["rows"][7]["cells"][2]["outcome"], "inject");     // 14.0 and 1.5: the dose, at home
+  EXPECT_EQ(table["rows"][7]["cells"][3]["outcome"], "emergency");  // 14.0 and 3.0: the same dose, on the way
+  EXPECT_EQ(table["columns"][3]["urine"], Json::array());
+  EXPECT_EQ(table["columns"][3]["acts"], true);
+}
+
 TEST(ReviewTable, RowsInMgPerDl) {
   const Json table = review(asked::plan_of("child")).at("table").at("day");
   std::vector<std::string> rows;

@@ -94,6 +94,48 @@ TEST(ReviewYardsticks, TheDailyTotalItself) {
   EXPECT_EQ(found("daily-total-unusual", with({{"/dailyTotal", 150.1}})), "confirm /plan/dailyTotal least=5 units most=150 units total=150.1 units");
 }
 
+// Beside each number of the plan, in words of the core; nothing of it is ever put into the plan.
+std::string beside(const std::string& id, const Json& plan) {
+  std::vector<std::string> said;
+  const Json answer = review(plan);
+  for (const Json& one : answer.at("yardsticks")) {
+    if (one.at("id") != id) continue;
+    const std::string expected = one.at("expected").is_null() ? "-" : one.at("expected").get<std::string>(), source = one.at("source").is_null() ? "-" : one.at("source").get<std::string>();
+    said.push_back(plain(one.at("path").get<std::string>() + " " + one.at("have").get<std::string>() + " | " + expected + " | " + one.at("from").get<std::string>() + " to " + one.at("to").get<std::string>() +
+                         " | " + one.at("mark").get<std::string>() + " " + source));
+  }
+  return joined(said);
+}
+
+// The example: 100 / 40 = 2.5, 40 % either way 1.5 and 3.5; 500 / 40 = 12.5, 7.5 and 17.5.
+TEST(ReviewYardsticks, StandBesideEachNumberWhetherOrNotSomethingIsFound) {
+  const Json plan = with({{"/day/correctionFactor", day({{"00:00", 2.5}, {"06:00", 4.25}})}, {"/day/carbohydrateRatio", day({{"00:00", 10}})}});
+  EXPECT_EQ(beside("correction-factor", plan),
+            "/plan/day/correctionFactor/0/value 2.5 mmol/L | 2.5 mmol/L | 1.5 mmol/L to 3.5 mmol/L | RULE ratio-rules; "
+            "/plan/day/correctionFactor/1/value 4.25 mmol/L | 2.5 mmol/L | 1.5 mmol/L to 3.5 mmol/L | RULE ratio-rules");
+  EXPECT_EQ(beside("carbohydrate-ratio", plan), "/plan/day/carbohydrateRatio/0/value 10 | 12.5 | 7.5 to 17.5 | RULE -");
+}
+
+// 1800 / 20 = 90 mg/dL; 40 % either way 54 and 126. 500 / 20 = 25; 15 and 35.
+TEST(ReviewYardsticks, StandBesideAChildsNumbersInMgPerDl) {
+  EXPECT_EQ(beside("correction-factor", small_child(90)), "/plan/day/correctionFactor/0/value 90 mg/dL | 90 mg/dL | 54 mg/dL to 126 mg/dL | RULE -");
+  EXPECT_EQ(beside("carbohydrate-ratio", child({{"/dailyTotal", 20}, {"/day/carbohydrateRatio", day({{"00:00", 24}})}})), "/plan/day/carbohydrateRatio/0/value 24 | 25 | 15 to 35 | RULE -");
+}
+
+// 10 units of basal in 40 are 25 %; 36 units for 72 kg are 0.5 a kilogram.
+TEST(ReviewYardsticks, StandBesideBasalAndTheDailyTotal) {
+  EXPECT_EQ(beside("basal-share", with({{"/day/basal", day({{"00:00", 0.5}, {"20:00", 0}})}})), "/plan/day/basal 25 | - | 25 to 65 | MEMORY -");
+  EXPECT_EQ(beside("daily-total-per-kg", with({{"/dailyTotal", 36}})), "/plan/dailyTotal 0.5 | - | 0.3 to 1.5 | MEMORY -");
+  EXPECT_EQ(beside("daily-total", with({{"/dailyTotal", 36}})), "/plan/dailyTotal 36 units | - | 5 units to 150 units | MEMORY -");
+}
+
+// A yardstick's ends are where the review begins to ask: at the end nothing, one step beyond it something.
+TEST(ReviewYardsticks, EndWhereTheReviewBeginsToAsk) {
+  EXPECT_EQ(beside("correction-factor", with({{"/dailyTotal", 50}, {"/day/correctionFactor/0/value", 2.8}})), "/plan/day/correctionFactor/0/value 2.8 mmol/L | 2 mmol/L | 1.2 mmol/L to 2.8 mmol/L | RULE ratio-rules");
+  EXPECT_EQ(level("correction-factor-far-off", with({{"/dailyTotal", 50}, {"/day/correctionFactor/0/value", 2.8}})), none);
+  EXPECT_EQ(level("correction-factor-far-off", with({{"/dailyTotal", 50}, {"/day/correctionFactor/0/value", 2.81}})), "confirm");
+}
+
 TEST(ReviewSchedules, TargetsIn4point4To8point3) {
   const auto of = [](double target) { return with({{"/day/target/0/value", target}}); };
   for (const double usual : {4.4, 8.3}) EXPECT_EQ(level("target-unusual", of(usual)), none) << usual;

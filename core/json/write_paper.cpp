@@ -80,7 +80,10 @@ void write_paper(Writer& out, Paper paper) {
 
 void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan, std::optional<Insulin> call_first_above) {
   out.key("unit").text(of(words::glucose_units, plan.unit));
-  write_columns(out, plan);
+  // A printed plan has every column as a row.
+  std::vector<Ketones> edges;
+  for (const KetoneRow& row : plan.ketones.rows) edges.push_back(row.from);
+  write_columns(out, edges, plan);
   out.key("spans").open('[');
   for (const DoseSpan& span : spans) {
     out.open('{').key("from").text(text_of(span.from)).key("to").text(text_of(span.to)).key("allDay").truth(span.from == span.to);

@@ -21,6 +21,13 @@ constexpr std::array<std::string_view, 3> no_sources{"house", "common practice",
 // A plan can list exactly the rules the review asks for.
 static_assert(words::house_rules == figures::house_rules_to_agree);
 
+// A source where there is one; where there is none the mark already says so.
+void write_ground(Writer& out, Mark mark, std::string_view source) {
+  out.key("mark").text(of(marks, mark)).key("source");
+  if (std::find(no_sources.begin(), no_sources.end(), source) != no_sources.end()) out.null();
+  else out.text(source);
+}
+
 void write_findings(Writer& out, const std::vector<Finding>& findings, const Plan& plan) {
   out.key("findings").open('[');
   for (const Finding& finding : findings) {
@@ -28,10 +35,22 @@ void write_findings(Writer& out, const std::vector<Finding>& findings, const Pla
     out.key("slots").open('{');
     for (const Slot& slot : finding.slots)
       out.key(slot.name).text(slot_text(slot.value, plan));
-    out.close('}').key("mark").text(of(marks, finding.mark)).key("source");
-    if (std::find(no_sources.begin(), no_sources.end(), finding.source) != no_sources.end()) out.null();
-    else out.text(finding.source);
+    out.close('}');
+    write_ground(out, finding.mark, finding.source);
     if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
+    out.close('}');
+  }
+  out.close(']');
+}
+
+void write_yardsticks(Writer& out, const std::vector<Yardstick>& yardsticks, const Plan& plan) {
+  out.key("yardsticks").open('[');
+  for (const Yardstick& yardstick : yardsticks) {
+    out.open('{').key("id").text(yardstick.id).key("path").text(yardstick.path).key("have").text(slot_text(yardstick.have, plan)).key("expected");
+    if (yardstick.expected) out.text(slot_text(*yardstick.expected, plan));
+    else out.null();
+    out.key("from").text(slot_text(yardstick.from, plan)).key("to").text(slot_text(yardstick.to, plan));
+    write_ground(out, yardstick.mark, yardstick.source);
     out.close('}');
   }
   out.close(']');
@@ -53,7 +72,7 @@ void write_row(Writer& out, const DoseTable& table, std::size_t index, const Pla
 
 void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
   out.open('{').key("at").text(text_of(table.at));
-  write_columns(out, plan);
+  write_columns(out, table.columns, plan);
   out.key("rows").open('[');
   for (std::size_t i = 0; i < table.rows.size(); ++i) write_row(out, table, i, plan);
   out.close(']').close('}');
@@ -65,6 +84,7 @@ std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   Writer out;
   out.open('{');
   write_findings(out, answer.findings, plan);
+  write_yardsticks(out, answer.yardsticks, plan);
   out.key("table").open('{').key("unit").text(of(words::glucose_units, plan.unit)).key("day");
   write_table(out, answer.day, plan);
   out.key("night");

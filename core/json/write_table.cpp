@@ -48,16 +48,17 @@ void write_row_head(Writer& out, const std::vector<TableRow>& rows, std::size_t 
   else out.null();
 }
 
-void write_columns(Writer& out, const Plan& plan) {
-  const auto& rows = plan.ketones.rows;
+void write_columns(Writer& out, const std::vector<Ketones>& edges, const Plan& plan) {
   out.key("columns").open('[');
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    out.open('{').key("key").text("blood").key("from").text(number_text(rows[i].from, plan.decimal_mark)).key("to");
-    if (i + 1 < rows.size()) out.text(number_text(Ketones::mmol_tenths(rows[i + 1].from.in_mmol_tenths() - 1), plan.decimal_mark));
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    out.open('{').key("key").text("blood").key("from").text(number_text(edges[i], plan.decimal_mark)).key("to");
+    if (i + 1 < edges.size()) out.text(number_text(Ketones::mmol_tenths(edges[i + 1].in_mmol_tenths() - 1), plan.decimal_mark));
     else out.null();
     out.key("urine").open('[');
-    for (const StripWord strip : rows[i].urine) out.text(of(words::strip_words, strip));
-    out.close(']').key("acts").truth(rows[i].from >= plan.ketones.act_from).close('}');
+    for (const KetoneRow& row : plan.ketones.rows)
+      if (row.from == edges[i])
+        for (const StripWord strip : row.urine) out.text(of(words::strip_words, strip));
+    out.close(']').key("acts").truth(edges[i] >= plan.ketones.act_from).close('}');
   }
   out.open('{').key("key").text("notTested").key("from").null().key("to").null().key("urine").open('[').close(']');
   out.key("acts").truth(false).close('}').close(']');

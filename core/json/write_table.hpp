@@ -13,7 +13,7 @@ void write_dose(Writer& out, std::string_view key, const std::optional<Insulin>&
 // Keys of an object the caller opens and closes.
 void write_row_head(Writer& out, const std::vector<TableRow>& rows, std::size_t index, const Plan& plan);
 void write_cell(Writer& out, const TableCell& cell, const Plan& plan);
-// The columns are the ketone rows of the plan, then "not tested".
-void write_columns(Writer& out, const Plan& plan);
+// The lower edges of the columns, then "not tested". The words of the strip stand with the ketone row they belong to.
+void write_columns(Writer& out, const std::vector<Ketones>& edges, const Plan& plan);
 
 }  // namespace stopgap::json

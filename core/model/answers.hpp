@@ -77,6 +77,17 @@ struct Finding {
   std::string retyped;       // confirm: the reason the plan gives for this path; empty while nobody has given one
 };
 
+// A rule of thumb beside a number of the plan. It finds slips of the pen and sets nothing: outside `from` to `to` the review asks.
+struct Yardstick {
+  std::string_view id;
+  std::string path;
+  SlotValue have;
+  std::optional<SlotValue> expected;  // where the rule names one number
+  SlotValue from, to;
+  Mark mark = Mark::rule;
+  std::string_view source;
+};
+
 // One cell of the table of doses as the desk shows it: what `advise` answers there.
 struct TableCell {
   Outcome outcome = Outcome::lookAgain;
@@ -94,17 +105,19 @@ struct TableRow {
   Kind kind = Kind::number;
   Glucose glucose;                 // not with HI
   std::optional<Insulin> usual;    // the plain correction, where there is one to give
-  std::vector<TableCell> cells;    // one for each ketone row, then one for "not tested"
+  std::vector<TableCell> cells;    // one for each column of ketones, then one for "not tested"
 };
 
 // The table while one set of factor, ratio and target is in force.
 struct DoseTable {
   TimeOfDay at;
+  std::vector<Ketones> columns;  // lower edges
   std::vector<TableRow> rows;
 };
 
 struct ReviewAnswer {
   std::vector<Finding> findings;
+  std::vector<Yardstick> yardsticks;
   DoseTable day;
   std::optional<DoseTable> night;  // none where the night has the settings of the day
   std::vector<DoseTable> others;   // settings that are in force neither at noon nor in the deep of the night

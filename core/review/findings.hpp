@@ -29,6 +29,7 @@ class Review {
   std::vector<Setting> settings;
   std::vector<Glucose> rows;     // the rows of the table and every column edge from the carbohydrate-only level up
   std::vector<Finding> findings;
+  std::vector<Yardstick> yardsticks;
 
   Moment at(TimeOfDay time) const;
   // The column of the ketone table a glucose falls in.
@@ -42,6 +43,12 @@ class Review {
   }
   void find(const figures::Ground& ground, std::string_view id, FindingLevel level, std::string path, std::vector<Slot> slots) {
     findings.push_back({id, level, std::move(path), std::move(slots), ground.mark, ground.source, {}});
+  }
+  // Beside a number, whether or not anything is found in it.
+  template <class Value>
+  void measure(const Figure<Value>& rule, std::string_view id, std::string path, SlotValue have, std::optional<SlotValue> expected,
+               SlotValue from, SlotValue to) {
+    yardsticks.push_back({id, std::move(path), std::move(have), std::move(expected), std::move(from), std::move(to), rule.mark, rule.source});
   }
 };
 

@@ -27,6 +27,16 @@ Fraction ratio_share(const Review& review, CarbohydrateRatio ratio) {
   return share_of_rule(review, ratio.in_grams_per_unit(), figures::yardstick_carbohydrate.value.in_grams());
 }
 
+// A rule's number for this daily total, and the ends within which nothing is asked.
+struct Expected {
+  Fraction rule, from, to;
+};
+Expected expected(const Review& review, Fraction rule) {
+  const Fraction here = rule / daily_units(review), off = figures::yardstick_off_confirm.value;
+  return {here, here * (Fraction{1} - off), here * (Fraction{1} + off)};
+}
+GlucoseFall fall_of(Fraction grains) { return GlucoseFall::grains(grains.floor()); }
+
 template <class Value>
 void against_rule(Review& review, const Figure<Value>& rule, Fraction share, std::string_view id, std::string path, SlotValue value,
                   SlotValue yardstick) {
@@ -37,11 +47,13 @@ void against_rule(Review& review, const Figure<Value>& rule, Fraction share, std
 
 void look_at_factors(Review& review) {
   const auto& entries = review.plan.correction_factor.entries;
+  const Expected here = expected(review, Fraction{factor_rule(review).value.in_grains()});
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const Fraction share = factor_share(review, entries[i].value);
     const GlucoseFall fall = GlucoseFall::grains(entries[i].value.in_grains_per_unit());
-    against_rule(review, factor_rule(review), share, "correction-factor-far-off", item_path(factors, i, "value"), fall,
-                 GlucoseFall::grains((Fraction{factor_rule(review).value.in_grains()} / daily_units(review)).floor()));
+    const std::string place = item_path(factors, i, "value");
+    review.measure(factor_rule(review), "correction-factor", place, fall, fall_of(here.rule), fall_of(here.from), fall_of(here.to));
+    against_rule(review, factor_rule(review), share, "correction-factor-far-off", item_path(factors, i, "value"), fall, fall_of(here.rule));
     const Fraction slip = figures::factor_unit_slip.value, ordinary = figures::yardstick_off_confirm.value;
     if (!is_off_by(share / slip, ordinary) || !is_off_by(share * slip, ordinary))
       review.find(figures::factor_unit_slip, "correction-factor-other-unit", FindingLevel::refuse, item_path(factors, i, "value"), {{"value", fall}});
@@ -50,10 +62,15 @@ void look_at_factors(Review& review) {
 
 void look_at_ratios(Review& review) {
   const auto& entries = review.plan.carbohydrate_ratio.entries;
-  for (std::size_t i = 0; i < entries.size(); ++i)
+  const Expected here = expected(review, figures::yardstick_carbohydrate.value.in_grams());
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const PlainNumber ratio{entries[i].value.in_grams_per_unit()};
+    const std::string place = item_path(ratios, i, "value");
+    review.measure(figures::yardstick_carbohydrate, "carbohydrate-ratio", place, ratio, PlainNumber{here.rule},
+                   PlainNumber{here.from}, PlainNumber{here.to});
     against_rule(review, figures::yardstick_carbohydrate, ratio_share(review, entries[i].value), "carbohydrate-ratio-far-off",
-                 item_path(ratios, i, "value"), PlainNumber{entries[i].value.in_grams_per_unit()},
-                 PlainNumber{figures::yardstick_carbohydrate.value.in_grams() / daily_units(review)});
+                 item_path(ratios, i, "value"), ratio, PlainNumber{here.rule});
+  }
 }
 
 // Each number in the other's place: as written both are off their rule, exchanged neither is.
@@ -82,6 +99,8 @@ void look_at_basal(Review& review) {
   const Fraction share = units / daily_units(review);
   const std::vector<Slot> slots{{"basal", Insulin::exactly(units)}, {"percent", Percent{share}}, {"total", review.plan.daily_total},
                                 {"least", Percent{figures::basal_share_least.value}}, {"most", Percent{figures::basal_share_most.value}}};
+  review.measure(figures::basal_share_most, "basal-share", "/plan/day/basal", Percent{share}, std::nullopt, Percent{figures::basal_share_least.value},
+                 Percent{figures::basal_share_most.value});
   if (share >= figures::basal_share_all.value)
     review.find(figures::basal_share_all, "basal-share", FindingLevel::refuse, "/plan/day/basal", slots);
   else if (share < figures::basal_share_least.value || share > figures::basal_share_most.value)
@@ -91,6 +110,10 @@ void look_at_basal(Review& review) {
 void look_at_daily_total(Review& review) {
   const Insulin total = review.plan.daily_total;
   const Fraction per_kg = total.in_units() * Fraction{10} / Fraction{review.plan.person.weight.in_kg_tenths()};
+  review.measure(figures::daily_per_kg_most, "daily-total-per-kg", "/plan/dailyTotal", PlainNumber{per_kg}, std::nullopt,
+                 PlainNumber{figures::daily_per_kg_least.value}, PlainNumber{figures::daily_per_kg_most.value});
+  review.measure(figures::daily_total_most, "daily-total", "/plan/dailyTotal", total, std::nullopt, figures::daily_total_least.value,
+                 figures::daily_total_most.value);
   if (per_kg < figures::daily_per_kg_least.value || per_kg > figures::daily_per_kg_most.value)
     review.find(figures::daily_per_kg_most, "daily-total-per-kg", FindingLevel::confirm, "/plan/dailyTotal", 
                 {{"total", total}, {"perKg", PlainNumber{per_kg}}, {"least", PlainNumber{figures::daily_per_kg_least.value}},

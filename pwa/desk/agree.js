@@ -16,11 +16,16 @@ const blocking = (view, words, act) => html`<section class="part"><h2><span clas
     <p>${link(placeWords(view.tree, entry.path, words, view.mark), () => act.fix(entry.path))}</p>${entry.id ? html`<p>${words(`finding-${entry.id}`, entry.slots)}</p>` : isMissing(view, entry) ? nothing : html`<p>${reasonWords(entry, words, view)}</p>`}</div></li>`)}</ul>`
     : html`<p class="help">${words('agree-refused-none')}</p>`}</section>`;
 
+// On a phone a number is typed again on our own keypad, as everywhere on the sheet.
+const again = (view, words, act, entry) => (view.phone && entry.isNumber
+  ? html`<button type="button" class="in num" id=${`retype-${entry.path}`} aria-label=${`${words('agree-retype-again', { place: entry.place })}: ${entry.typed || words('field-type')}`} @click=${() => act.openRetype(entry)}>${entry.typed || words('field-type')}</button>`
+  : html`<input class="in num" id=${`retype-${entry.path}`} inputmode=${entry.isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${entry.typed} @input=${event => act.retype(entry, 'typed', event.target)}>`);
+
 const retyping = (view, words, act) => html`<section class="part"><h2><span class="sq">2</span>${words('agree-retype-title')}</h2>
   ${view.toRetype.length ? html`<p class="help">${words('agree-retype-help')}</p><ul class="findings">${view.toRetype.map(entry => html`<li>${level(entry.settled ? 'settled' : 'confirm', words)}<div>
       <p>${words(`finding-${entry.id}`, entry.slots)}</p><p class="help">${link(entry.place, () => act.fix(entry.path))} ${entry.source ? words('ground-source', { mark: entry.mark, source: entry.source }) : words('ground-mark', { mark: entry.mark })}</p>
       ${entry.before ? html`<p class="help">${words('agree-reason-before', { reason: entry.before })}</p>` : nothing}
-      ${entry.value ? html`<label class="row"><span class="fname">${words('agree-retype-again', { place: entry.place })}</span><input class="in num" id=${`retype-${entry.path}`} inputmode=${entry.isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${entry.typed} @input=${event => act.retype(entry, 'typed', event.target)}></label>
+      ${entry.value ? html`<label class="row"><span class="fname">${words('agree-retype-again', { place: entry.place })}</span>${again(view, words, act, entry)}</label>
         ${entry.typed && !entry.matches ? html`<p role="status">${words('agree-retype-differs', { typed: entry.typed })}</p>` : nothing}` : nothing}
       <label class="row"><span class="fname">${words('agree-reason', { place: entry.place })}</span><input class="in" id=${`reason-${entry.path}`} maxlength="240" autocomplete="off" .value=${entry.why} @input=${event => act.retype(entry, 'why', event.target)}></label></div></li>`)}</ul>`
     : html`<p class="help">${words('agree-retype-none')}</p>`}</section>`;

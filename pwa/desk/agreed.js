@@ -18,6 +18,7 @@ export const agreed = (view, words, act) => desk(view, words, html`
     ${view.standing === 'withdrawn' || view.standing === 'superseded' ? nothing : press(words('agreed-use-here'), () => act.useHere(), { sub: words('agreed-use-here-sub') })}
     <a class="press" href="#share/${view.id}"><span>${words('share-plan')}<span class="sub">${words('share-plan-sub')}</span></span></a>
     ${view.standing === 'withdrawn' || view.standing === 'superseded' ? nothing : html`<a class="press" href="paper.html#${view.id}"><span>${words('print-entry')}<span class="sub">${words('print-entry-sub')}</span></span></a>`}
+    ${view.incident ? press(words('story-entry'), () => act.story(view.id), { sub: words('shelf-incident', { day: view.incident }) }) : nothing}
     ${press(words('agreed-file'), () => act.save(), { sub: words('removal-file-sub') })}
     ${view.standing === 'withdrawn' ? nothing : view.asksWithdraw ? html`<p class="warnbox">${words('withdraw-ask')}</p>${press(words('withdraw-yes'), () => act.withdraw())}${press(words('withdraw-no'), () => act.askWithdraw(false))}` : press(words('agreed-withdraw'), () => act.askWithdraw(true), { sub: words('agreed-withdraw-sub') })}</div>
   ${view.table ? doseTable(view, words, act) : nothing}`, { wide: true });

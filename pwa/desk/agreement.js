@@ -10,9 +10,9 @@ import { fromText, get, set, textAt, toText } from './tree.js';
 const valueAt = (tree, pointer, mark) => {
   const path = inPlan(pointer);
   const node = get(tree, path);
-  if (node && typeof node === 'object' && typeof node.n !== 'string' && !Array.isArray(node)) { const kind = kindOf(node); return kind && kind !== 'none' && typeof node[kind]?.n === 'string' ? { text: textAt(tree, `${path}/${kind}`, mark), isNumber: true } : null; }
+  if (node && typeof node === 'object' && typeof node.n !== 'string' && !Array.isArray(node)) { const kind = kindOf(node); return kind && kind !== 'none' && typeof node[kind]?.n === 'string' ? { text: textAt(tree, `${path}/${kind}`, mark), isNumber: true, at: `${path}/${kind}` } : null; }
   const text = textAt(tree, path, mark);
-  return text ? { text, isNumber: typeof node === 'object' } : null;
+  return text ? { text, isNumber: typeof node === 'object', at: path } : null;
 };
 // What the act of agreeing itself writes has its own part of the page.
 const act = /^agreement\/(status|on|houseRules|retyped)/;

@@ -2,6 +2,7 @@
 // the core through what it is handed, keeps each change, and hands the views what they draw. Fetched only when somebody opens it.
 import * as events from '../events.js';
 import { record } from '../situation.js';
+import { originWords } from '../handover/origin.js';
 import { object, string } from '../text.js';
 import { agree } from './agree.js';
 import { agreed } from './agreed.js';
@@ -14,9 +15,10 @@ import { stateWords } from './parts.js';
 import { load } from './published.js';
 import { reasonWords } from './refusals.js';
 import { removal, shelf } from './shelf.js';
+import { told } from './told.js';
 import { empty, fromText, get, isBlank, revised, set, shaped, textAt, toText } from './tree.js';
 
-const pages = { shelf, edit: editor, agree, plan: agreed, remove: removal };
+const pages = { shelf, edit: editor, agree, plan: agreed, remove: removal, story: told };
 
 export const desk = tools => {
   const { words, store, state: app } = tools;
@@ -31,7 +33,9 @@ export const desk = tools => {
   const latest = id => revisionsOf(id).at(-1);
   const keep = id => store.putOnShelf(id, JSON.stringify(people[id])).catch(() => { view.kept = false; tools.draw(); });
   const small = matchMedia('(pointer: coarse) and (max-width: 47.99em)');
-  small.addEventListener('change', () => tools.draw());
+  // Room for a third column beside sheet and table.
+  const roomy = matchMedia('(min-width: 78em)');
+  for (const change of [small, roomy]) change.addEventListener('change', () => { redrawAll(); draw(); });
 
   const reload = async () => {
     try {
@@ -46,13 +50,19 @@ export const desk = tools => {
 
   const review = text => {
     const answer = ask('reviewPlan', { plan: text });
-    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, table: answer.table, fingerprint: answer.fingerprint };
+    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], yardsticks: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, yardsticks: answer.yardsticks, table: answer.table, fingerprint: answer.fingerprint };
   };
   const standing = text => { const answer = ask('standing', { plan: text, today: string(today()) }); return answer.refused ? 'draft' : answer.standing; };
   const engineChanged = id => { const last = latest(id); return last && last.engine !== app.engine && people[id].looked !== app.engine && standing(last.text) !== 'withdrawn' ? last.engine : null; };
 
+  // An incident is what the core finds in the record, opened by a tap or by what happened.
+  const incidentOf = (id, rest = {}, call = 'incident') => tools.core.ask(call, object({ plan: latest(id)?.text ?? toText(people[id].tree), record: record(id, (record_[id] ?? []).map(text => ({ text }))), ...rest }));
   const lastIncident = id => {
-    const days = (record_[id] ?? []).map(text => JSON.parse(text)).filter(event => event.kind === 'incident' && event.state === 'opened').map(event => event.at.slice(0, 10)).sort();
+    if (!record_[id]?.length) return null;
+    const answer = incidentOf(id);
+    if (!answer.refused) return answer.story && tools.day(answer.story.from.day);
+    // A draft that cannot be read yet tells no story, but what was written down as an incident is one.
+    const days = record_[id].map(text => JSON.parse(text)).filter(event => event.kind === 'incident' && event.state === 'opened').map(event => event.at.slice(0, 10)).sort();
     return days.length ? tools.day(days.at(-1)) : null;
   };
   const rowOf = id => {
@@ -80,25 +90,39 @@ export const desk = tools => {
   };
 
   const work = () => {
-    Object.assign(view, { late: app.next?.overdue || app.holds?.incident ? app.next?.clock ?? null : null, phone: small.matches });
+    Object.assign(view, { late: app.next?.overdue || app.holds?.incident ? app.next?.clock ?? null : null, phone: small.matches, roomy: roomy.matches });
     if (view.page === 'shelf') { view.person = null; filter(); return; }
     const { tree } = person();
     const last = latest(view.id);
-    const source = view.page === 'plan' || !tree ? last?.text : toText(tree);
-    Object.assign(view, { tree: view.page === 'plan' || !tree ? fromText(source) : tree, engine: app.engine, inUse: app.plan?.doc.id === view.id, hasDraft: Boolean(tree) });
+    const asAgreed = last && (!tree || view.page === 'plan' || view.page === 'story');
+    const source = asAgreed ? last.text : toText(tree);
+    Object.assign(view, { tree: asAgreed ? fromText(source) : tree, engine: app.engine, inUse: app.plan?.doc.id === view.id, hasDraft: Boolean(tree) });
     view.mark = textAt(view.tree, 'decimalMark', '.') || '.';
     if (view.unit !== textAt(view.tree, 'glucoseUnit', '.') || !view.ranges) { view.unit = textAt(view.tree, 'glucoseUnit', '.'); Object.assign(view, rangesFor(view.unit)); }
     Object.assign(view, review(source), { insulin: textAt(view.tree, 'rapid/name', '.'), revision: textAt(view.tree, 'revision', '.') });
-    view.standing = view.page === 'plan' ? standing(source) : 'draft';
+    view.standing = asAgreed ? standing(source) : 'draft';
     view.person = { name: textAt(view.tree, 'person/name', '.'), fingerprint: view.fingerprint, line: words('desk-line', { revision: view.revision, state: stateWords(words)[view.standing]() }) };
     if (view.page === 'edit') view.curve = view.table ? curveOf(source, view.tree) : null;
     if (view.page === 'agree') agreeing.work();
-    if (view.page === 'plan') Object.assign(view, { doc: JSON.parse(source), engineChanged: engineChanged(view.id), inIncident: Boolean(app.holds?.incident) });
+    if (view.page === 'story') { const answer = incidentOf(view.id); view.told = answer.refused ? null : answer; }
+    if (view.page === 'plan') Object.assign(view, { incident: lastIncident(view.id), doc: JSON.parse(source), engineChanged: engineChanged(view.id), inIncident: Boolean(app.holds?.incident) });
   };
 
   // An old table beside a new number would be a lie: what cannot be drawn whole is not drawn.
   const draw = () => { try { work(); tools.draw(); } catch (problem) { tools.fail(problem); } };
-  const changed = () => { person().seenChanges = false; agreeing.sync(); keep(view.id); draw(); };
+  // Drawn first, then written: both belong to the same key, and only the eye is waiting.
+  const changed = () => { person().seenChanges = false; agreeing.sync(); try { draw(); } finally { keep(view.id); } };
+
+  // The story's page is fetched when the first one is told, with its own look and the rules for paper.
+  const openTelling = async () => {
+    const link = document.createElement('link');
+    Object.assign(link, { rel: 'stylesheet', href: 'desk/story/story.css' });
+    const styled = new Promise(done => { link.onload = link.onerror = done; });
+    document.head.append(link);
+    const { account, outs } = await import('./story/story.js');
+    await styled;
+    return { account, out: outs({ ask: (call, rest) => incidentOf(view.id, rest, call), told: () => view.told, words, today, said: text => { view.said = text; draw(); } }) };
+  };
 
   const addressOf = (page, id) => (page === 'shelf' ? '#desk' : `#desk/${id}/${page}`);
   const show = async (page, id) => {
@@ -106,6 +130,7 @@ export const desk = tools => {
     const other = id !== view.id;
     Object.assign(view, { page, id, entry: null, cell: null, asksWithdraw: false, before: null, focused: null, focusedPart: null, saved: false, brought: null, ...(other ? { published: null } : {}) });
     if (page === 'shelf') view.rows = Object.keys(people).map(rowOf).sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
+    if (page === 'story') view.telling ??= await openTelling();
     if (page === 'edit' && person().laid && !view.published) { try { view.published = { name: person().laid, table: await load(person().laid), memory: false }; } catch { view.published = null; } }
     draw();
   };
@@ -133,6 +158,7 @@ export const desk = tools => {
     tableAt(key) { Object.assign(view, { tableAt: key, cell: null }); draw(); },
     open(id) { forget(); return go(latest(id) ? 'plan' : 'edit', id); },
     remove(id) { forget(); return go('remove', id); },
+    story(id) { forget(); return go('story', id); },
     fresh() {
       forget();
       const id = `p-${tools.fresh().replaceAll('-', '').slice(0, 12)}`;
@@ -169,7 +195,7 @@ export const desk = tools => {
       const [file] = box.files;
       if (!file) return;
       forget();
-      const found = await readFile(file, (call, request) => tools.core.ask(call, request), tools.clock().text);
+      const found = await readFile(file, tools.core.ask, words, tools.clock().text);
       box.value = '';
       if (found.refused) { view.brought = found.refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
       const { id } = found;
@@ -183,7 +209,7 @@ export const desk = tools => {
       if (!found.isDraft && latest(id)?.text !== found.plan) await addRevisions([found.plan], null);
       for (const text of found.events) { try { await store.addEvent(id, JSON.parse(text).id, text); } catch { view.kept = false; } }
       await reload();
-      view.said = words('bring-done');
+      view.said = `${words('bring-done')} ${originWords(found.signed, words, tools.day)}`;
       await show('shelf', null);
     },
   };
@@ -202,6 +228,8 @@ export const desk = tools => {
       const place = `${view.page} ${view.id} ${Boolean(view.entry)}`;
       if (place !== shownAt) redrawAll();
       shownAt = place;
+      // What is printed is the story alone: its rules for paper hang on the name of the screen.
+      if (view.page === 'story') document.documentElement.dataset.screen = 'story';
       return view.entry ? entry(view, words, act) : pages[view.page](view, words, act);
     },
     place: () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`,

@@ -85,25 +85,37 @@ export const edits = ({ view, person, changed, draw, words }) => {
       draw();
     },
     goTo(pointer) { showField(inPlan(pointer)); },
-    scrollTo(id) { document.getElementById(id)?.scrollIntoView(); document.querySelector('.jump')?.removeAttribute('open'); },
+    scrollTo(id) { document.getElementById(id)?.scrollIntoView(); document.querySelector('.jump:not(.yards)')?.removeAttribute('open'); },
 
     // The keypad begins empty, with the number of now beside it. Every key is kept as it is typed, so a phone that dies loses none;
-    // leaving puts the old number back.
-    openEntry(path, label) { this.focus(path); view.entry = { path, label, was: get(person().tree, path), now: textAt(person().tree, path, view.mark), pad: { digits: '' } }; draw(); },
+    // leaving puts the old number back. `write` takes what is typed, `undo` what was there, `at` is the box it was opened from.
+    openEntry(path, label) {
+      this.focus(path);
+      const was = get(person().tree, path);
+      view.entry = { label, counts: path, now: textAt(person().tree, path, view.mark), pad: { digits: '' }, write: text => put(path, asTyped(text)), undo: () => put(path, isBlank(was) ? number('') : was), back: () => showField(path) };
+      draw();
+    },
+    // The same keypad for a number that is typed again. What stands in the plan is not shown on it: it would be copied.
+    openRetype(entry) {
+      const { typed } = entry;
+      view.entry = { label: words('agree-retype-again', { place: entry.place }), counts: entry.value.at, now: '', pad: { digits: '' }, write: text => this.retype(entry, 'typed', { value: text }), undo: () => this.retype(entry, 'typed', { value: typed }),
+        back: () => { const box = document.getElementById(`retype-${entry.path}`); box?.scrollIntoView({ block: 'center' }); box?.focus(); } };
+      draw();
+    },
     pad: (name, sign) => {
       const { digits } = view.entry.pad;
       if (name === 'key' && digits.length >= longest) { view.entry.pad = { digits, problem: words('pad-full') }; draw(); return; }
       const next = name === 'erase' ? digits.slice(0, -1) : sign === view.mark ? (digits.includes(sign) ? digits : `${digits || '0'}${sign}`) : digits === '0' ? sign : digits + sign;
       view.entry.pad = { digits: next };
-      put(view.entry.path, asTyped(next));
+      view.entry.write(next);
     },
-    clearEntry() { const { path } = view.entry; view.entry = null; put(path, number('')); showField(path); },
+    clearEntry() { const { write, back } = view.entry; view.entry = null; write(''); back(); },
     closeEntry(keep) {
-      const { path, was } = view.entry;
+      const { undo, back } = view.entry;
       view.entry = null;
-      if (!keep) put(path, isBlank(was) ? number('') : was);
-      draw();
-      showField(path);
+      if (keep) draw();
+      else undo();
+      back();
     },
   };
 };

@@ -11,6 +11,7 @@ import { publishedChoice } from './published.js';
 import { reasonWords } from './refusals.js';
 import { sheet } from './sheet.js';
 import { get, isBlank } from './tree.js';
+import { yardsticks } from './yardsticks.js';
 
 const fieldOf = (view, words, act, field) => {
   if (isSimple(field)) return simpleField(view, words, act, field);
@@ -67,10 +68,20 @@ export const counts = (view, words) => {
 const allFields = sheet.flatMap(entry => entry.fields);
 const saidAt = view => [...view.refused, ...view.findings].map(one => [allFields.find(field => touches(field.path, one.path)), JSON.stringify(one)]);
 
+// While a number is being typed the plan cannot be read for a key or two. The table is not shown then, nor read out, but it keeps
+// its place: to build it anew and lay it out with the next key took a slow machine longer than everything else.
+const placeOf = view => (view.table ? 'keeps-place' : 'keeps-place unreadable');
+
+// A column where there is room for one, a fold where there is not.
+const yards = (view, words) => html`<p class="help">${words('yardsticks-help')}</p>${view.table ? nothing : html`<p class="help">${words('yardsticks-not-yet')}</p>`}
+  <div class=${placeOf(view)}>${!view.table || sameAs('yardsticks', [JSON.stringify([view.yardsticks, view.findings.map(entry => entry.path)]), view.mark, view.roomy]) ? noChange : yardsticks(view, words)}</div>`;
+
 export const editor = (view, words, act) => desk(view, words, html`
   <div class="editor-head"><h1 tabindex="-1">${words('editor-title')}</h1><p class="counts" role="status">${counts(view, words)}</p>
     ${press(words('editor-review'), () => act.page('agree'), { sub: words('editor-review-sub') })}</div>
-  <div class="two"><div class="left"><details class="jump"><summary>${words('editor-parts')}</summary><ol>${sheet.map(entry => html`<li>${link(words(entry.title), () => act.scrollTo(`part-${entry.id}`))}</li>`)}</ol></details>
+  <div class="two ${view.roomy ? 'three' : ''}"><div class="left">${view.roomy ? nothing : html`<details class="jump yards" ?open=${view.yardsOpen} @toggle=${event => { view.yardsOpen = event.target.open; }}><summary>${words('yardsticks-title')}</summary>${yards(view, words)}</details>`}<details class="jump"><summary>${words('editor-parts')}</summary><ol>${sheet.map(entry => html`<li>${link(words(entry.title), () => act.scrollTo(`part-${entry.id}`))}</li>`)}</ol></details>
       ${(said => sheet.map((entry, at) => partOnce(view, words, act, entry, at, said)))(saidAt(view))}</div>
-    <div class="right">${view.table ? doseTable(view, words, act) : html`<section class="leads"><h2>${words('doses-title')}</h2><p class="help">${words('doses-not-yet')}</p></section>`}
-      ${found(view, words, act)}${sameAs('curve', [view.curve, view.mark]) ? noChange : curve(view, words)}</div></div>`, { wide: true });
+    <div class="right"><div class="led-to">${view.table ? nothing : html`<section class="leads"><h2>${words('doses-title')}</h2><p class="help">${words('doses-not-yet')}</p></section>`}
+        <div class=${placeOf(view)}>${view.table ? doseTable(view, words, act) : noChange}</div></div>
+      ${found(view, words, act)}<div class=${placeOf(view)}>${!view.table || sameAs('curve', [view.curve, view.mark]) ? noChange : curve(view, words)}</div></div>
+    ${view.roomy ? html`<aside class="yards" tabindex="0" aria-labelledby="yardsticks"><h2 id="yardsticks">${words('yardsticks-title')}</h2>${yards(view, words)}</aside>` : nothing}</div>`, { wide: true });

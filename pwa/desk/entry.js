@@ -6,7 +6,7 @@ import { rangeWords, unitOf } from './fields.js';
 
 export const entry = (view, words, act) => desk(view, words, html`
   <div class="ask"><h1 tabindex="-1">${view.entry.label}</h1></div>
-  ${keypad({ pad: view.entry.pad, mark: view.mark }, words, act.pad, { unit: unitOf(view, words, view.entry.path) })}
-  <p class="help">${[view.entry.now ? words('entry-now', { text: view.entry.now }) : '', rangeWords(view, words, view.entry.path)].filter(Boolean).join(' ')}</p>
+  ${keypad({ pad: view.entry.pad, mark: view.mark }, words, act.pad, { unit: unitOf(view, words, view.entry.counts) })}
+  <p class="help">${[view.entry.now ? words('entry-now', { text: view.entry.now }) : '', rangeWords(view, words, view.entry.counts)].filter(Boolean).join(' ')}</p>
   <div class="cells end">${view.entry.pad.digits ? press(words('entry-put', { text: view.entry.pad.digits }), () => act.closeEntry(true), { now: true }) : nothing}
     ${press(words('entry-leave'), () => act.closeEntry(false))}${view.entry.now ? press(words('entry-clear'), () => act.clearEntry()) : nothing}</div>`);

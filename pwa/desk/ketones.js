@@ -5,7 +5,8 @@ import { link } from './parts.js';
 import { get, isBlank, number, textAt } from './tree.js';
 import { inactive } from './published.js';
 
-const kinds = words => [['none', words('cell-none')], ['shareOfDaily', words('cell-share')], ['perKg', words('cell-per-kg')], ['timesCorrection', words('cell-times')], ['addUnits', words('cell-add')]];
+export const cellWays = words => ({ none: words('cell-none'), shareOfDaily: words('cell-share'), perKg: words('cell-per-kg'), timesCorrection: words('cell-times'), addUnits: words('cell-add') });
+const kinds = words => Object.entries(cellWays(words));
 export const kindOf = node => (node === 'none' ? 'none' : node && typeof node === 'object' ? Object.keys(node).find(key => key !== 'fallback') ?? '' : '');
 // Another way of counting has another number: the old one would mean something else.
 export const cellOf = kind => (kind === '' ? null : kind === 'none' ? 'none' : kind === 'timesCorrection' ? { timesCorrection: number(''), fallback: null } : { [kind]: number('') });

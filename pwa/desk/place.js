@@ -44,5 +44,11 @@ export const fieldOf = pointer => {
   for (let steps = path.split('/'); steps.length; steps = steps.slice(0, -1)) if (partOf.has(steps.join('/'))) return steps.join('/');
   return path;
 };
+// The part of the sheet a place belongs to; what is written by the act of agreeing belongs to the agreement.
+export const partFor = pointer => {
+  const path = inPlan(pointer);
+  const near = step => sheet.find(part => part.fields.some(field => field.path === path || path.startsWith(`${field.path}/`) || (step && field.path.startsWith(`${step}/`))));
+  return near() ?? near(path.split('/')[0]) ?? sheet.find(part => part.id === 'agreement');
+};
 export const touches = (path, pointer) => { const at = inPlan(pointer); return at === path || at.startsWith(`${path}/`); };
 export const isThere = (tree, pointer) => get(tree, inPlan(pointer)) !== undefined;

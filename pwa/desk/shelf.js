@@ -8,6 +8,7 @@ const line = (row, words, act) => html`<li class="person"><button type="button" 
     ${row.draft && row.standing !== 'draft' ? html`<span class="sub">${words('shelf-draft-too', { revision: row.draft })}</span>` : nothing}</span>
   <span class="what"><span class="sub">${row.missing ?? nothing}</span>${row.engineChanged ? html`<span class="sub">${words('shelf-engine')}</span>` : nothing}
     <span class="sub">${row.incident ? words('shelf-incident', { day: row.incident }) : words('shelf-no-incident')}</span></span></button>
+  ${row.incident ? link(words('shelf-story', { name: row.name || words('desk-no-name') }), () => act.story(row.id)) : nothing}
   ${link(words('shelf-remove', { name: row.name || words('desk-no-name') }), () => act.remove(row.id))}</li>`;
 
 export const shelf = (view, words, act) => desk(view, words, html`

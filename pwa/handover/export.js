@@ -6,7 +6,7 @@ import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
 import { codeRows, drawn, versionOf } from './code.js';
 import { codeOf, fileOf } from './envelope.js';
-import { groups } from './offered.js';
+import { groups } from './origin.js';
 import { keyName, makeKey, publicBytes, sign } from './signature.js';
 
 const longestCode = 970;   // what the core accepts: version 20, level M

@@ -1,24 +1,23 @@
 // Handing a plan over: out at #share (the plan in use) or #share/ID (the latest revision of somebody on the shelf), in at #bring. One
 // module is in charge here; it is fetched when somebody opens one of the two, or when a plan came in that has to be weighed.
-import { clockOf, dayOf, stamp } from '../times.js';
+import { dayOf } from '../times.js';
 import { exporting } from './export.js';
 import { offered } from './offered.js';
 import { receive } from './receive.js';
-import { reader, weighing } from './received.js';
+import { fileReader, reader, weighing } from './received.js';
 
 export const handover = ({ words, store, core, state, clock, day, draw, bring, bringFile, lines }) => {
   const { ask } = core;
   const out = exporting({ words, draw, ask, store, state, day, clock });
   const into = receive({ words, draw, bring, bringFile });
   const weigh = weighing({ ask, words, day });
-  // When it was exported, on the clock of this place.
-  const when = at => { const here = stamp(new Date(at)); return words('bring-when', { day: day(dayOf(here)), clock: clockOf(here) }); };
   let page = 'bring';
 
   return {
     read: reader(ask),
+    readFile: fileReader(ask, words),
     weigh: plan => weigh(plan, state.plan?.text ?? null, { incident: Boolean(state.holds?.incident), today: dayOf(clock().text) }),
-    offered: (candidate, send) => offered(candidate, words, send, { when, lines: lines(candidate.doc) }),
+    offered: (candidate, send) => offered(candidate, words, send, { day, lines: lines(candidate.doc) }),
     async enter(address) {
       const [name, id] = address.replace(/^#/, '').split('/');
       into.leave();

@@ -2,19 +2,23 @@
 // now in use. Only the day of agreement, typed by hand, opens the button.
 import { html, nothing } from '../vendor/lit-html.js';
 import { main, plain, plainSheet } from '../views/parts.js';
+import { groups, originWords } from './origin.js';
 
 const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
-export const groups = fingerprint => fingerprint.match(/.{4}/g).join(' ');
 
-const origin = (signed, words, when) => (signed
-  ? html`<p class="lede">${signed.from ? words('bring-signed', { from: signed.from, when: when(signed.at), key: groups(signed.key) }) : words('bring-signed-unnamed', { when: when(signed.at), key: groups(signed.key) })}</p>
-    <p class="note">${words('bring-signed-means')}</p>` : html`<p class="lede">${words('bring-unsigned')}</p>`);
+const origin = (signed, words, day) => html`<p class="lede">${originWords(signed, words, day)}</p>${signed ? html`<p class="note">${words('bring-signed-means')}</p>` : nothing}`;
 
 const changeRows = (changes, words) => html`<dl class="fields values">${changes.map(({ place, before, after }) => html`<div class="moved"><dt>${place}</dt>
   <dd>${before === null ? html`<b>${words('bring-new')}</b>` : html`<span>${words('bring-now')} <s><bdi>${before}</bdi></s></span>`}
     ${after === null ? html`<b>${words('bring-gone')}</b>` : html`<span>${words('bring-then')} <b><bdi>${after}</bdi></b></span>`}</dd></div>`)}</dl>`;
 
-export const offered = (candidate, words, send, { when, lines }) => {
+// What changes is read first; what stays is behind a fold where there is something to compare with, and open where all is new.
+const everyValue = ({ compared, same }, words) => {
+  const lists = html`<div class="values-parts">${same.map(({ title, lines }) => html`<section><h3>${title}</h3><dl class="fields values">${lines.map(({ place, value }) => field(place, html`<bdi>${value}</bdi>`))}</dl></section>`)}</div>`;
+  return compared ? html`<details class="stays"><summary>${words('bring-same-lines', { count: String(same.flatMap(part => part.lines).length) })}</summary>${lists}</details>` : html`<h2 class="part">${words('bring-every')}</h2>${lists}`;
+};
+
+export const offered = (candidate, words, send, { day, lines }) => {
   const { doc, weighed, signed } = candidate;
   const agreedDay = doc.agreement.on.replaceAll('-', '');
   const typed = (candidate.typedDay ?? '').replace(/[^0-9]/g, '');
@@ -26,11 +30,10 @@ export const offered = (candidate, words, send, { when, lines }) => {
     ${field(words('plan-born'), lines.born)}${field(words('plan-by'), words('plan-by-value', { by: doc.agreement.by || '–', role: doc.agreement.role || '–' }))}
     ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}
     ${field(words('bring-fingerprint'), html`<bdi dir="ltr" class="print">${groups(weighed.fingerprint)}</bdi>`)}</dl>
-  ${origin(signed, words, when)}
+  ${origin(signed, words, day)}
   ${candidate.events ? html`<p class="note">${words('offered-record', { count: String(candidate.events.length) })}</p>` : nothing}
   ${weighed.compared ? html`<h2 class="part">${words('bring-changes')}</h2>${weighed.changes.length ? changeRows(weighed.changes, words) : html`<p class="lede">${words('bring-changes-none')}</p>`}` : nothing}
-  <h2 class="part">${weighed.compared ? words('bring-same') : words('bring-every')}</h2>
-  <dl class="fields values">${weighed.same.map(({ place, value }) => field(place, html`<bdi>${value}</bdi>`))}</dl>
+  ${everyValue(weighed, words)}
   <h2 class="part">${words('bring-accept')}</h2>
   ${weighed.isDraft ? html`<p class="lede">${words('bring-draft-not')}</p>` : html`<label class="typed-day"><span>${words('bring-day')}<span class="sub">${words('bring-day-sub')}</span></span>
     <input id="agreed-day" inputmode="numeric" autocomplete="off" maxlength="10" placeholder="2026-01-31" @input=${event => send('typedDay', event.target.value)}></label>

@@ -1,10 +1,11 @@
 // What came in, by file, code or hand: first what it is, then the signature, then beside the plan in use. Whether the plan is one is
 // the core's to say. Nothing is taken in here.
 import { elements, members, object, string } from '../text.js';
-import { get, fromText } from '../desk/tree.js';
+import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
 import { readCode, readEnvelope } from './envelope.js';
 import { keyName, verify } from './signature.js';
+import { stays } from './values.js';
 
 const refuse = (path, reason, accepted) => ({ refused: [{ path, reason, ...(accepted ? { accepted } : {}) }] });
 
@@ -12,6 +13,9 @@ const refuse = (path, reason, accepted) => ({ refused: [{ path, reason, ...(acce
 const unbroken = text => text.replace(/[\r\n\t\u200b\u2060\ufeff]/g, '').trim();
 
 const parsed = text => { try { return JSON.parse(text); } catch { return undefined; } };
+
+// A file is looked at only when it can be one of ours: what is larger is not even opened.
+const largestFile = 6000000;
 
 const signedBy = async ({ key, value, at, from }, fingerprint) => (await verify(key, value, { fingerprint, at, from }) ? { at, from, key: await keyName(key) } : null);
 
@@ -26,9 +30,9 @@ export const reader = ask => async text => {
   }
   const doc = parsed(text);
   if (!doc || typeof doc !== 'object' || Array.isArray(doc)) return refuse('', 'notJson');
-  if (doc.format === 'stopgap.copy' && doc.plan && doc.record?.events) {
+  if (doc.format === 'stopgap.copy' && doc.plan && Array.isArray(doc.record?.events)) {
     const parts = members(text);
-    return { plan: parts.plan, events: elements(members(parts.record).events), signed: null };
+    return { plan: parts.plan, events: elements(members(parts.record).events), draft: parts.draft, signed: null };
   }
   if (doc.format !== 'stopgap.handover') return { plan: text, events: [], signed: null };
   const envelope = readEnvelope(text, doc);
@@ -42,16 +46,12 @@ export const reader = ask => async text => {
   return signed ? { plan: envelope.plan, events: [], signed } : refuse('/signature', 'fingerprintMismatch');
 };
 
-// Every value of a plan with its place, in the order of the plan.
-const leaves = (node, path = '') => (typeof node === 'object' && node !== null && typeof node.n !== 'string'
-  ? Object.entries(node).flatMap(([key, part]) => leaves(part, path ? `${path}/${key}` : key)) : [{ path, node }]);
+export const fileReader = (ask, words) => async file => (file.size > largestFile
+  ? { refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] }
+  : reader(ask)(await file.text()));
+
 // The day of agreement is left out as well: whoever takes the plan types it from a paper of their own.
 const unsaid = new Set(['format', 'version', 'id', 'agreement/on']);
-const valueText = (tree, path, mark, words) => {
-  const node = get(tree, path);
-  if (typeof node === 'boolean') return node ? words('desk-yes') : words('desk-no');
-  return typeof node?.n === 'string' ? node.n.replaceAll('.', mark) : String(node);
-};
 
 // What must be said loudly, what changes, and every other value. `present` is the text of the plan in use, or null.
 export const weighing = ({ ask, words, day }) => (plan, present, { incident, today }) => {
@@ -74,6 +74,6 @@ export const weighing = ({ ask, words, day }) => (plan, present, { incident, tod
   const changes = present ? compared.changes.filter(change => !unsaid.has(inside(change))).map(change => ({ place: placeWords(change.kind === 'removed' ? older : tree, change.path, words, mark), before: change.before, after: change.after })) : [];
   const moved = new Set(present ? compared.changes.map(inside) : []);
   const isMoved = path => path.split('/').some((_, at, steps) => moved.has(steps.slice(0, at + 1).join('/')));
-  const same = leaves(tree).filter(({ path }) => !unsaid.has(path) && !isMoved(path)).map(({ path }) => ({ place: placeWords(tree, `/plan/${path}`, words, mark), value: valueText(tree, path, mark, words) }));
+  const same = stays(tree, path => unsaid.has(path) || isMoved(path), mark, words);
   return { loud, changes, same, compared: Boolean(present), other, isDraft: standing === 'draft', fingerprint: compared.fingerprints.after };
 };

@@ -22,6 +22,10 @@ for (const size of Object.keys(sizes)) test(`new person to agreed plan, ${size}`
   await typeAll(hand, adult);
   await hand.page.locator('.doses').first().waitFor();
   await hand.shot(`desk-${size}-full-sheet`);
+  // Every number of the sheet: a keypad of our own on a phone, a plain field on a laptop.
+  assert.equal(await hand.page.locator('input[inputmode=decimal]').count() > 30, !hand.small);
+  assert.equal(await hand.page.locator('button.in').count() > 30, hand.small);
+  if (hand.small) assert.equal(await hand.page.locator('input[inputmode=decimal]').count(), 0);
   await noFaults(hand, `sheet ${size}`);
   // By hand: ketones 0.6 give 10 % of 46.0, 4.6 units, down to 4 by the syringe; the correction at 14.0 by day is (14.0 - 6.0) / 2.2 = 3.6.
   const row = (await hand.cells()).find(cells => cells[0] === '14.0');
@@ -33,7 +37,22 @@ for (const size of Object.keys(sizes)) test(`new person to agreed plan, ${size}`
   await hand.shot(`desk-${size}-review`);
   // 20 % of 46.0 is 9.2 units; it would take 14.0 far below low, so the share is typed again with a reason.
   await hand.sees('1 numbers are not retyped with a reason');
-  await hand.page.getByLabel(exactly('Type it again: Ketones from 3.0, glucose from 14.0')).fill('0.2');
+  // On a phone our own keypad, which shows nothing to copy; on a laptop a plain field.
+  const keyboards = await hand.page.locator('input[inputmode=decimal]').count();
+  assert.equal(keyboards, hand.small ? 0 : 1);
+  assert.equal(await hand.page.locator('button.in').count(), hand.small ? 1 : 0);
+  if (hand.small) {
+    await hand.page.getByRole('button', { name: /^Type it again/ }).click();
+    await hand.heading('Type it again');
+    await hand.misses('Now it says');
+    await hand.page.getByRole('button', { name: /^9$/ }).click();
+    await hand.shot('desk-phone-retype');
+    await hand.tap('Leave it as it was');
+    await hand.heading('Review and agree');
+    assert.match(await hand.page.evaluate(() => document.activeElement.id), /^retype-/);
+    assert.match(await hand.page.getByRole('button', { name: /^Type it again/ }).innerText(), /Type/);
+  }
+  await hand.number('Type it again: Ketones from 3.0, glucose from 14.0', '0.2');
   await hand.page.getByLabel(exactly('Why is it right: Ketones from 3.0, glucose from 14.0')).fill('Given only on the way to hospital.');
   await hand.misses('numbers are not retyped');
   for (const rule of ['All doses within', 'Insulin beyond', 'Insulin on board']) await hand.page.getByRole('checkbox', { name: new RegExp(`^${rule}`) }).click();

@@ -38,7 +38,9 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
   await hand.shot(`desk-${size}-changes`);
   for (const label of await hand.page.locator('label.row .fname').allInnerTexts()) {
     const field = label.replace(/[\u2066-\u2069]/g, '');
-    await hand.page.getByLabel(exactly(field)).fill(/^Type/.test(field) ? { '0.6': '0.1', '1.5': '0,10', '3.0': '0.20' }[/Ketones from (\S+),/.exec(field)[1]] : 'Ketones need this much; sugar lies ready.');
+    const again = { '0.6': '0.1', '1.5': '0,10', '3.0': '0.20' }[/Ketones from (\S+),/.exec(field)[1]];
+    if (/^Type/.test(field)) await hand.number(field, again);
+    else await hand.page.getByLabel(exactly(field)).fill('Ketones need this much; sugar lies ready.');
   }
   for (const box of await hand.page.locator('.house input').all()) await box.click();
   await hand.page.getByLabel('Agreed on').fill('2026-11-25');

@@ -194,6 +194,35 @@ test('a tampered file or code is refused, and nothing stored is lost', async () 
   await taker.device.end();
 });
 
+test('the desk reads a signed file by the same reader: it says who signed it, and refuses what was changed or is too large', async () => {
+  const saved = await exported(ours, 'Ward 3');
+  const desk = await another({ width: 1280, height: 800, touch: false }, '#desk');
+  await desk.heading('Plans on this machine');
+  const brought = what => desk.page.getByLabel('Bring a plan from a file').setInputFiles(what);
+  await brought(file(saved.replace('"dailyTotal": 46.0', '"dailyTotal": 64.0')));
+  await desk.sees('/fingerprint It was changed or damaged on its way.');
+  await desk.misses('Maren Oduya');
+  await brought(file(saved.replace('Ward 3', 'Ward 4')));
+  await desk.sees('/signature It was changed or damaged on its way.');
+  await brought(file(saved.replace('"version":1', '"version":2')));
+  await desk.sees('This plan needs a newer version of the app.');
+  const large = join(folder, 'large-desk.json');
+  writeFileSync(large, Buffer.alloc(100 * 1024 * 1024, 0x20));
+  await brought(large);
+  await desk.sees('The file is too large. Possible: 6 MB.');
+  await desk.misses('Maren Oduya');
+  await brought(file(saved));
+  await desk.sees('The file is on the shelf. Unchanged since exported from Ward 3, 25 November 2026, 10:00.');
+  await desk.shot('desk-laptop-signed-file');
+  await desk.tap('Maren Oduya');
+  await desk.heading('Maren Oduya');
+  await desk.sees(JSON.parse(saved).fingerprint.match(/.{4}/g).join(' '));
+  await desk.page.getByRole('link', { name: 'Desk' }).click();
+  await brought(file(ours.replace('p-handed', 'p-plain').replace('Maren Oduya', 'Edda Kolawole')));
+  await desk.sees('The file is on the shelf. Not signed.');
+  await desk.device.end();
+});
+
 test('a file of 100 MB is told to be too large at once', async () => {
   const path = join(folder, 'large.json');
   writeFileSync(path, Buffer.alloc(100 * 1024 * 1024, 0x20));
