@@ -143,7 +143,7 @@ export const actions = tools => {
     async close() { open(null); await keepDraft(); },
     key(sign) {
       const { digits } = state.pad;
-      const limit = state.panel?.name === 'entryTime' ? 4 : 5;
+      const limit = state.panel?.name === 'entryTime' || state.panel?.page === 'sleep' ? 4 : 5;
       if (digits.length >= limit) { state.pad = { digits, problem: words('pad-full') }; return; }
       if (sign === mark()) { if (!digits.includes(sign)) state.pad = { digits: `${digits || '0'}${sign}` }; return; }
       // A leading zero is kept only before the mark or on a clock: "05" would be read two ways.

@@ -42,7 +42,10 @@ export const actions = tools => {
       if (first.accepted) state.pad.problem = words('pad-refused', { accepted: String(first.accepted) }); else unfinished();
       return;
     }
-    await page(questions[questions.indexOf(state.panel.page) + 1] ?? 'answer', { asked });
+    // A reading is in the record like any other.
+    if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
+    const at = questions.indexOf(state.panel.page);
+    await page((at < 0 ? undefined : questions[at + 1]) ?? 'answer', { asked });
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });

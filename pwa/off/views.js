@@ -9,7 +9,7 @@ const by = (name, table) => table[name]();
 const hours = (state, words, send) => sheet(state, words, html`
   ${question('1', words('off-hours'), words('off-hours-help'))}
   ${keypad(state, words, send, { unit: words('off-unit-hours') })}
-  <div class="end">${state.pad.digits ? main(words('off-hours-yes', { hours: state.pad.digits }), () => send('offHours')) : plain(words('not-known'), () => send('offHoursUnknown'))}
+  <div class="end">${state.pad.digits ? main(words('off-hours-yes', { hours: state.pad.digits }), () => send('offHours')) : plain(words('do-not-know'), () => send('offHoursUnknown'))}
   ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
 
 const sleep = (state, words, send) => sheet(state, words, html`
@@ -76,7 +76,8 @@ const answerPage = (state, words, send) => {
   const { answer } = state.off;
   const { first } = answer;
   if (first?.shown) return did(state, words, send, first.shown);
-  const stops = first && first.waits !== 'correction';
+  // A finger test comes first only where something would be injected now.
+  const stops = first && (first.waits === 'everything' || (first.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
   const doses = answer.screens.filter(screen => screen.dose);
   const open = (screen, at) => {
     const name = screen.kind === 'bridge' ? words('off-bridge-open') : words('off-long-open');
