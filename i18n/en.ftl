@@ -3190,6 +3190,8 @@ off-title = The pump is off
 off-title-on = The pump is on
 # $clock: since when.
 off-since = Off since { $clock }.
+# Heading: danger signs, glucose and ketones are asked before anything is injected for the pump.
+off-first-title = Answer the questions first
 # Below the heading of what comes first.
 off-first = This comes first. Injections for the pump wait.
 # Line.
@@ -3222,8 +3224,6 @@ off-bridge-sub = Rapid-acting, for { $from } to { $to }
 off-long-open = Long-acting insulin
 # Below it.
 off-long-sub = Read the label first
-# In the timetable.
-off-next-bridge = Next injection in place of the pump.
 # In the timetable: an alarm.
 off-alarm-bridge = Set an alarm: next injection.
 # In the timetable: an alarm.
@@ -3288,14 +3288,18 @@ off-note-travel-west = Going west, the day is longer: two parts.
 off-note-travel-clock = Holds and looks go on by hours, not by the clock.
 # Note.
 off-note-supplies = Pack twice what you need.
+# Line.
+off-frozen = Insulin that was ever frozen is thrown away.
+# Line.
+off-expiry = Look at the date printed on the box.
 # Label.
 off-vial = Insulin in use
 # Label.
 off-reservoir = Reservoir
 # Label.
 off-set = Infusion set
-# Value.
-off-keeps-good = In date
+# Value. $day: a day, or a time of the clock.
+off-keeps-until = Until { $day }
 # Value.
 off-keeps-last = Last day today
 # Value.

@@ -83,7 +83,7 @@ const preparePlan = () => {
 // Everything that follows from plan, record, answers and the time, worked out again.
 const look = () => {
   state.now = clock();
-  state.otherDay = otherDay;
+  Object.assign(state, { otherDay, dayOf: day });
   state.mark = state.plan?.doc.decimalMark ?? '.';
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
   if (!state.plan || !state.writer) return undefined;

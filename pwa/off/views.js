@@ -56,8 +56,8 @@ const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bri
 // Clock times in their order: what is due, and what must not be done before.
 const timetable = (answer, state, words) => {
   const rows = [
-    ...(answer.nextBridge ? [{ ...answer.nextBridge, text: words('off-next-bridge') }] : []),
-    ...answer.alarms.map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
+    ...(answer.nextBridge ? [{ ...answer.nextBridge, text: words('off-alarm-bridge') }] : []),
+    ...answer.alarms.filter(alarm => alarm.at !== answer.nextBridge?.at).map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
     ...(answer.longActing.until ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
     ...(answer.look ? [{ ...answer.look, text: words('off-look') }] : []),
     ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('off-back-usual') }] : []),
@@ -66,10 +66,17 @@ const timetable = (answer, state, words) => {
   return rows.length ? html`<ol class="timetable">${rows.map(row => html`<li><b class="t">${time(row.clock)}<small>${state.otherDay(row.at)}</small></b><p>${row.text}</p></li>`)}</ol>` : nothing;
 };
 
-const kept = (answer, words) => {
-  const line = (label, entry) => (entry.keeps === 'unknown' ? nothing : html`<div><dt>${label}</dt><dd>${by(entry.keeps, { good: () => words('off-keeps-good'), lastDay: () => words('off-keeps-last'), due: () => words('off-keeps-due'), over: () => words('off-keeps-over') })}</dd></div>`);
-  return html`<dl class="fields">${line(words('off-vial'), answer.insulin.vial)}${line(words('off-reservoir'), answer.insulin.reservoir)}${line(words('off-set'), answer.insulin.set)}</dl>`;
+// How long what is in use still keeps: until a day, or until a time of the clock.
+const kept = (answer, state, words) => {
+  const line = (label, entry) => (entry.keeps === 'unknown' ? nothing : html`<div><dt>${label}</dt><dd>${by(entry.keeps, {
+    good: () => (entry.lastUse ? words('off-keeps-until', { day: state.dayOf(entry.lastUse) }) : words('off-keeps-until', { day: [state.otherDay(entry.changeBy.at), entry.changeBy.clock].filter(Boolean).join(', ') })),
+    lastDay: () => words('off-keeps-last'), due: () => words('off-keeps-due'), over: () => words('off-keeps-over') })}</dd></div>`);
+  return html`<dl class="fields">${line(words('off-vial'), answer.insulin.vial)}${line(words('off-reservoir'), answer.insulin.reservoir)}${line(words('off-set'), answer.insulin.set)}</dl>
+    <ul class="lines"><li>${words('off-frozen')}</li><li>${words('off-expiry')}</li></ul>`;
 };
+
+// Where the questions lead to a dose, that dose is shown by them alone: it must not be read as an order to inject something here.
+const leadsToDose = new Set(['inject', 'injectAtAnyGlucose', 'comingDown', 'eatAndInject', 'didYouInject', 'testGlucose', 'testKetones']);
 
 // One thing to do now, then everything with its time.
 const answerPage = (state, words, send) => {
@@ -86,7 +93,7 @@ const answerPage = (state, words, send) => {
     return at === 0 && !stops ? main(name, act, sub) : plain(name, act, sub);
   };
   return sheet(state, words, html`
-    <div class="lead-in"><h1 tabindex="-1">${stops ? outcome(first.outcome, words) : answer.off ? words('off-title') : words('off-title-on')}</h1>
+    <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(first.outcome) ? words('off-first-title') : outcome(first.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
       ${stops ? html`<p>${words('off-first')}</p>` : answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${stops ? nothing : html`<p class="lede">${wayLine(answer, words)}</p>`}
@@ -99,7 +106,7 @@ const answerPage = (state, words, send) => {
     ${answer.back.reducedPercent ? html`<p class="note">${words('off-back-reduced', { percent: answer.back.reducedPercent })}</p>` : nothing}
     ${answer.call === 'team' ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing}
     <ul class="lines">${answer.notes.map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>
-    ${kept(answer, words)}
+    ${kept(answer, state, words)}
     <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
       ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });

@@ -59,7 +59,7 @@ test('a bridge at night: basal of four hours across midnight, typed, injected, i
   // Nothing more now; the next one when these hours are over.
   await hand.misses('Inject for the next hours');
   await hand.sees('02:05');
-  await hand.sees('Next injection in place of the pump.');
+  await hand.sees('Set an alarm: next injection.');
   await hand.shot('off-after-bridge');
   await hand.device.end();
 });
@@ -125,6 +125,7 @@ test('ketones come first: nothing to inject for the pump until the questions are
   await hand.tap('I do not inject');
   await hand.tap('No, I do not inject it');
   await asked(hand, { hours: '6' });
+  await hand.heading('Answer the questions first');
   await hand.sees('This comes first. Injections for the pump wait.');
   await hand.misses('Inject for the next hours');
   await hand.shot('off-first');
