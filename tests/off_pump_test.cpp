@@ -119,6 +119,20 @@ TEST(OffPump, ADoseShownIsAskedAboutBeforeAnother) {
   EXPECT_EQ(dose(off_pump(plan, refused, "25T22:05", quiet), "bridge"), "3 units");
 }
 
+TEST(OffPump, AnotherAmountThanShownIsABridgeAllTheSame) {
+  // Three units of basal were shown, two went in, recorded as given and so without parts: the hours to 02:00 are not given twice.
+  // Without parts it counts as rescue in full, so glucose stands where two units cannot lead low: 12.0 less 5.0.
+  const Json asks{{"expectedHours", 6}, {"glucose", 12.0}};
+  const Json shown = event("25T22:00", "doseShown", {{"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}});
+  const Json two = event("25T22:01", "injection", {{"units", 2}, {"shown", "e2"}});
+  const Json answer = off_pump(plan, with(night, {shown, two}), "25T22:05", asks);
+  EXPECT_EQ(dose(answer, "bridge"), "none");
+  EXPECT_EQ(clock(answer["nextBridge"]), "02:01");
+  // A rescue dose shown and given otherwise stands for no hour of basal.
+  const Json rescue = event("25T22:00", "doseShown", {{"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 3}, {"meal", 0}, {"basal", 0}}}});
+  EXPECT_EQ(dose(off_pump(plan, with(night, {rescue, two}), "25T22:05", asks), "bridge"), "3 units");
+}
+
 TEST(OffPump, WhatComesFirstComesAlone) {
   const auto at = [](const Json& glucose, double blood) {
     return off_pump(plan, Json::array({off("25T22:00"), ketones("25T22:00", blood)}), "25T22:00", {{"glucose", glucose}});

@@ -1,15 +1,29 @@
 #include "off_pump/outage.hpp"
 
 #include <algorithm>
+#include <unordered_set>
 #include "figures/off_pump.hpp"
 #include "off_pump/basal.hpp"
 
 namespace stopgap::without_pump {
 namespace {
 
-bool is_bridge(const Event& event) {
-  return event.kind == EventKind::injection && event.insulin == InsulinType::rapid && event.parts && !event.parts->basal.is_zero();
-}
+// A bridge shown and injected in another amount is a bridge all the same: offered again, its hours would be given twice.
+class Bridges {
+ public:
+  explicit Bridges(const History& history) {
+    for (const auto& [event, struck] : history.entries())
+      if (event->kind == EventKind::doseShown && holds_basal(*event)) shown_.insert(event->id);
+  }
+  bool has(const Event& event) const {
+    if (event.kind != EventKind::injection || event.insulin != InsulinType::rapid) return false;
+    return event.parts ? holds_basal(event) : shown_.contains(event.refers_to);
+  }
+
+ private:
+  static bool holds_basal(const Event& event) { return event.insulin == InsulinType::rapid && event.parts && !event.parts->basal.is_zero(); }
+  std::unordered_set<std::string_view> shown_;
+};
 bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
 
 // Off or dead, and since when without a break. Where off and on tie, off stands.
@@ -60,8 +74,9 @@ void read_long(Outage& outage, const Plan& plan, const History& history) {
 
 // Basal starts where the last bridge's ends, if that is near; at once otherwise. A gap is never made up.
 void read_bridges(Outage& outage, const Plan& plan, const History& history) {
+  const Bridges bridges{history};
   for (const auto& [event, struck] : history.entries()) {
-    if (!is_bridge(*event)) continue;
+    if (!bridges.has(*event)) continue;
     const Instant at = event->at.instant;
     const auto before = outage.bridged_until();
     Covered next{before && *before > at ? *before : at, at, {}};
@@ -69,11 +84,13 @@ void read_bridges(Outage& outage, const Plan& plan, const History& history) {
     for (const Covered& cover : outage.long_cover)
       if (cover.from > next.from && cover.from < next.to) next.to = cover.from;
     if (next.to < next.from) next.to = next.from;
-    const Insulin due = basal_over(plan.basal, next.from, next.to, event->at.offset) + outage.carried_into(next.from);
-    const Insulin left = due - event->parts->basal;
-    const Insulin step = greater(plan.syringe ? plan.syringe->step : Insulin{}, plan.pen ? plan.pen->step : Insulin{});
-    // Only what rounding left: an amount of a whole step and more was meant by somebody, and is not made up.
-    if (left < step && Insulin{} - left < step) next.carried = left;
+    if (event->parts) {
+      const Insulin due = basal_over(plan.basal, next.from, next.to, event->at.offset) + outage.carried_into(next.from);
+      const Insulin left = due - event->parts->basal;
+      const Insulin step = greater(plan.syringe ? plan.syringe->step : Insulin{}, plan.pen ? plan.pen->step : Insulin{});
+      // Only what rounding left: an amount of a whole step and more was meant by somebody, and is not made up.
+      if (left < step && Insulin{} - left < step) next.carried = left;
+    }
     outage.bridges.push_back(next);
   }
 }

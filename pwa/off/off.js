@@ -28,6 +28,12 @@ export const look = ({ state, ask }) => {
   state.off = { answer, screens: elements(members(answer.text).screens) };
 };
 
+// Another amount than the one shown has no parts, and counts as a correction in full. Where only basal was shown it is basal.
+const onlyBasal = (partsText, units) => {
+  const parts = partsText && members(partsText);
+  return parts && [parts.rescue, parts.meal].every(text => trimmed(text) === '0') ? object({ rescue: '0', meal: '0', basal: number(units) }) : undefined;
+};
+
 export const actions = tools => {
   const { state, add, keepDraft, clock, words, ask, fresh } = tools;
   const literal = () => typed(state.pad.digits, state.mark);
@@ -73,6 +79,8 @@ export const actions = tools => {
     async offShow(kind) {
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       const { units, parts } = members(members(state.off.screens[at]).dose);
+      // From here on the record knows that no pump delivers; whatever it knew before stays.
+      if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
       const dose = { ...state.off.answer.screens[at], literal: units, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
       await page('dose', { dose });
@@ -85,7 +93,7 @@ export const actions = tools => {
     async offGiven() {
       const { dose, units, same, asked } = state.panel;
       await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
-        parts: same ? dose.partsText : undefined, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
+        parts: same ? dose.partsText : onlyBasal(dose.partsText, units), glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
       // What was eaten and measured belonged to this dose; the next answer is not about it.
       await page('answer', { dose: null, asked: { ...asked, carbs: null, glucose: null } });
     },

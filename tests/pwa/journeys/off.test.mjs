@@ -56,11 +56,29 @@ test('a bridge at night: basal of four hours across midnight, typed, injected, i
   await hand.heading('The pump is off');
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.insulin, given.parts, given.shown], [3, 'rapid', { rescue: 0, meal: 0, basal: 3 }, shown.id]);
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'pump').map(event => event.state), ['off']);
   // Nothing more now; the next one when these hours are over.
   await hand.misses('Inject for the next hours');
   await hand.sees('02:05');
   await hand.sees('Set an alarm: next injection.');
   await hand.shot('off-after-bridge');
+  await hand.device.end();
+});
+
+test('another amount than the plan says is recorded as given, and these hours are not offered again', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.tap('Type the units you see');
+  await hand.keys('2');
+  await hand.tap('I see 2 units');
+  await hand.heading('You typed 2 units. The plan says 3 units.');
+  await hand.tap('I have already injected 2 units');
+  await hand.heading('The pump is off');
+  const given = (await hand.record()).find(event => event.kind === 'injection');
+  assert.deepEqual([given.units, given.parts], [2, { rescue: 0, meal: 0, basal: 2 }]);
+  await hand.misses('Inject for the next hours');
+  await hand.sees('02:05');
   await hand.device.end();
 });
 
