@@ -9,19 +9,19 @@
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
-#include "json/read_off_pump.hpp"
-#include "json/write_off_pump.hpp"
-#include "off_pump.hpp"
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
+#include "json/read_off_pump.hpp"
 #include "json/read_paper.hpp"
 #include "json/write.hpp"
 #include "json/write_card.hpp"
 #include "json/write_fhir.hpp"
+#include "json/write_off_pump.hpp"
 #include "json/write_story.hpp"
 #include "json/write_ranges.hpp"
 #include "json/write_review.hpp"
+#include "off_pump.hpp"
 #include "review.hpp"
 #include "standing.hpp"
 #include "version.hpp"
@@ -89,15 +89,21 @@ std::string advise_call(const Node& request, Refusals& refusals) {
                             engine_version());
 }
 
+// Calls about a moment of a record.
+void read_at_a_moment(const Node& request, Plan& plan, Record& record, Moment& now, Refusals& refusals) {
+  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
+             *now_node = member(request, "now", refusals);
+  read_plan_and_record(plan_node, record_node, plan, record, refusals);
+  if (now_node) now = json::read_now(*now_node, "/now", refusals);
+}
+
 std::string holds_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record", "now", "curve"}, refusals);
-  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
-             *now_node = member(request, "now", refusals), *curve = request.find("curve");
+  const Node* curve = request.find("curve");
   Plan plan;
   Record record;
   Moment now;
-  read_plan_and_record(plan_node, record_node, plan, record, refusals);
-  if (now_node) now = json::read_now(*now_node, "/now", refusals);
+  read_at_a_moment(request, plan, record, now, refusals);
   if (curve && curve->kind != Node::Kind::boolean) refusals.add("/curve", Reason::wrongType, curve->text, "true, false");
   if (!refusals.empty()) return {};
   return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
@@ -106,13 +112,11 @@ std::string holds_call(const Node& request, Refusals& refusals) {
 // What a calendar says at a look is written by whoever asks: without words it is the name of this program.
 std::string reminders_call(const Node& request, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record", "now", "words"}, refusals);
-  const Node *plan_node = member(request, "plan", refusals), *record_node = member(request, "record", refusals),
-             *now_node = member(request, "now", refusals), *words_node = request.find("words");
+  const Node* words_node = request.find("words");
   Plan plan;
   Record record;
   Moment now;
-  read_plan_and_record(plan_node, record_node, plan, record, refusals);
-  if (now_node) now = json::read_now(*now_node, "/now", refusals);
+  read_at_a_moment(request, plan, record, now, refusals);
   const auto words = words_node ? json::read_title(*words_node, "/words", refusals) : std::optional<std::string>{"Stopgap"};
   if (!refusals.empty()) return {};
   return json::write_reminders(holds(plan, record, now, false), plan, now, *words, engine_version());

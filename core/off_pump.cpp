@@ -103,9 +103,12 @@ void note(const Plan& plan, const OffPumpQuestion& question, OffPumpAnswer& answ
 
 OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQuestion& question) {
   const Instant now = question.now.instant;
-  const Outage outage = outage_of(plan, History::of(record, now), now);
-  const Record seen = with_pump_off(record, outage, question.now);
-  const History history = History::of(seen, now);
+  const History told = History::of(record, now);
+  const Outage outage = outage_of(plan, told, now);
+  // A long record is not copied for nothing.
+  const auto completed = outage.told ? std::nullopt : std::optional{with_pump_off(record, question.now)};
+  const Record& seen = completed ? *completed : record;
+  const History history = completed ? History::of(seen, now) : told;
   const Situation situation = situation_of(history, question);
   const rules::Facts facts = rules::facts_of(plan, history, situation);
 

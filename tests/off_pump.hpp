@@ -22,6 +22,11 @@ inline Json rapid(const std::string& at, double rescue, double meal, double basa
   return event(at, "injection", {{"units", rescue + meal + basal}, {"parts", {{"rescue", rescue}, {"meal", meal}, {"basal", basal}}}});
 }
 
+inline Json with(Json events, std::initializer_list<Json> more) {
+  for (const Json& one : more) events.push_back(one);
+  return events;
+}
+
 inline Json request(const Json& plan, const Json& events, const std::string& now, Json more = Json::object()) {
   more["plan"] = plan;
   more["now"] = when(now);

@@ -12,10 +12,6 @@ namespace asked = stopgap::asked;
 const Json& plan = asked::plan();
 
 const Json evening = Json::array({off("25T22:00"), ketones("25T22:00", 0.3)});
-Json with(Json events, std::initializer_list<Json> more) {
-  for (const Json& one : more) events.push_back(one);
-  return events;
-}
 const Json at_two = with(evening, {rapid("25T22:00", 0, 0, 3), ketones("26T02:00", 0.3)});
 const Json at_six = with(at_two, {rapid("26T02:00", 1, 0, 3), ketones("26T06:00", 0.3)});
 const Json at_eight = with(at_six, {rapid("26T06:00", 2.11, 0, 2.89), ketones("26T08:00", 0.3)});

@@ -10,10 +10,6 @@ namespace asked = stopgap::asked;
 const Json& plan = asked::plan();
 
 const Json night = Json::array({off("25T22:00"), ketones("25T22:00", 0.3)});
-Json with(Json events, std::initializer_list<Json> more) {
-  for (const Json& one : more) events.push_back(one);
-  return events;
-}
 const Json quiet{{"expectedHours", 6}, {"glucose", 8.0}};
 
 TEST(OffPump, WhichWay) {

@@ -3,23 +3,10 @@
 #include "figures/ketones.hpp"
 #include "figures/off_pump.hpp"
 #include "figures/paper.hpp"
+#include "model/basal.hpp"
 
 namespace stopgap {
 namespace {
-
-const Device& usual_device(const Plan& plan) { return plan.syringe ? *plan.syringe : *plan.pen; }
-
-// Exact: hundredths of a unit an hour over whole minutes.
-Insulin basal_of_a_day(const Plan& plan) {
-  Insulin sum;
-  const auto& entries = plan.basal.entries;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    const std::int64_t end = i + 1 < entries.size() ? entries[i + 1].from.in_minutes() : 86400 / 60;
-    const std::int64_t minutes = end - entries[i].from.in_minutes();
-    sum = sum + Insulin::exactly(Fraction::of(entries[i].value.in_hundredths_per_hour() * minutes, std::int64_t{100} * 60));
-  }
-  return sum;
-}
 
 bool squares_off_body(const Plan& plan) {
   for (const SquaringWay way : plan.squaring.ways)
@@ -116,9 +103,9 @@ std::vector<Line> carry_of() {
 
 // The published rule in words: how much a dose changes is worked out where the hours of the journey are known.
 std::vector<Line> zones_of(const Plan& plan) {
-  std::vector<Line> out{{"zones-under", {{"hours", PlainNumber{Fraction{figures::zones_that_matter.value}}}}}, {"zones-home", {}}, {"zones-pump", {}}, {"zones-week", {}}};
+  std::vector<Line> out{{"zones-under", {{"hours", counted(figures::zones_that_matter.value)}}}, {"zones-home", {}}, {"zones-pump", {}}, {"zones-week", {}}};
   if (!plan.long_acting) return out;
-  out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", PlainNumber{Fraction{figures::zones_that_change_basal.value}}}}});
+  out.push_back({"zones-injected", {{"insulin", plan.long_acting->name}, {"hours", counted(figures::zones_that_change_basal.value)}}});
   for (const std::string_view key : {"zones-east", "zones-west"}) out.push_back({key, {}});
   out.push_back({"zones-source", {{"source", std::string{sources::zones_2013.body_title_year}}}});
   return out;
@@ -133,8 +120,7 @@ Kit kit_for(const Plan& plan, std::int64_t days) {
   kit.rapid_vials = packs(twice(plan.daily_total), figures::vial_holds.value);
   kit.rapid_pens = packs(twice(plan.daily_total), figures::pen_holds.value);
   if (plan.long_acting) {
-    const Insulin a_day = Insulin::exactly(basal_of_a_day(plan).in_units() * plan.off_pump.long_acting_factor.value());
-    kit.long_pens = packs(twice(a_day), figures::pen_holds.value);
+    kit.long_pens = packs(twice(long_acting_a_day(plan)), figures::pen_holds.value);
   }
   kit.sets = figures::kit_times.value * Fraction::of(days * 86400, figures::set_lasts.value.in_seconds()).ceiling();
   return kit;
@@ -144,10 +130,9 @@ Kit kit_for(const Plan& plan, std::int64_t days) {
 
 std::optional<Insulin> long_acting_part(const Plan& plan) {
   if (!plan.long_acting) return std::nullopt;
-  const Device& device = usual_device(plan);
-  const Fraction share = plan.off_pump.long_acting_factor.value() / Fraction{plan.off_pump.parts};
-  const Insulin exact = Insulin::exactly(basal_of_a_day(plan).in_units() * share);
-  const Insulin part = plan.rounding == Rounding::down ? exact.down_to(device.step) : exact.nearest(device.step);
+  const Device& device = plan.usual_device();
+  const Insulin exact = Insulin::exactly(long_acting_a_day(plan).in_units() / Fraction{plan.off_pump.parts});
+  const Insulin part = plan.to_step(exact, device.step);
   if (part.is_zero() || part > device.capacity) return std::nullopt;
   return part;
 }

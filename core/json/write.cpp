@@ -3,6 +3,7 @@
 #include <algorithm>
 #include "json/answer_words.hpp"
 #include "json/calendar.hpp"
+#include "json/page.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
 
@@ -10,22 +11,7 @@ namespace stopgap::json {
 namespace {
 
 using words::of;
-constexpr int display_digits = 2, times_digits = 1;
-
-// Everything that an answer about one moment needs to write amounts and times.
-struct Page {
-  Writer& out;
-  const Plan& plan;
-  const Moment& now;
-
-  std::string number(Insulin amount) const { return decimal_text(amount.in_units(), display_digits, plan.decimal_mark); }
-  std::string json_number(Insulin amount) const { return decimal_text(amount.in_units(), display_digits, '.'); }
-  std::string grams(Carbohydrate carbs) const { return decimal_text(carbs.in_grams(), 0, '.'); }
-  std::string time(Instant instant) const { return text_of(instant, now.offset); }
-  // A hold's clock time is the next full minute, a look's the minute begun.
-  std::string hold_clock(Instant instant) const { return clock_rounded_up(instant, now.offset); }
-  std::string look_clock(Instant instant) const { return clock_rounded_down(instant, now.offset); }
-};
+constexpr int times_digits = 1;
 
 void write_given(const Page& page, const std::optional<Given>& given) {
   Writer& out = page.out;

@@ -2,11 +2,9 @@
 
 #include "figures/syringe.hpp"
 #include "json/answer_words.hpp"
-#include "json/write.hpp"
+#include "json/page.hpp"
 
 namespace stopgap::json {
-
-constexpr int display_digits = 2;
 
 void write_device(Writer& out, const Plan& plan, DeviceKind with, Insulin total) {
   const bool syringe = with == DeviceKind::syringe;

@@ -2,7 +2,7 @@
 
 #include <array>
 #include "json/answer_words.hpp"
-#include "json/write.hpp"
+#include "json/page.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
 
@@ -10,7 +10,7 @@ namespace stopgap::json {
 namespace {
 
 using words::of;
-constexpr int display_digits = 2, share_digits = 4;
+constexpr int share_digits = 4;
 
 constexpr std::array<std::string_view, 3> ways{"none", "bridge", "longActing"};
 constexpr std::array<std::string_view, 7> way_reasons{"pumpOn", "shorter", "longer", "unknown", "asleep", "noLongActing", "atWork"};
@@ -27,28 +27,21 @@ constexpr std::array<std::string_view, note_count> notes{
     "outlastsADay", "callAfterADay", "callAfterTwoDays", "neverFromPen", "otherVial", "boxWins", "heatedInsulin", "missedBasalTalk", "automationOff",
     "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice"};
 
-struct OffPage {
-  Writer& out;
-  const Plan& plan;
-  const Moment& now;
-
-  std::string number(Insulin amount) const { return decimal_text(amount.in_units(), display_digits, plan.decimal_mark); }
-  std::string json_number(Insulin amount) const { return decimal_text(amount.in_units(), display_digits, '.'); }
+struct OffPage : Page {
   const OffPage& shown(std::string_view key, Insulin amount) const {
     out.key(key).text(number(amount));
     return *this;
   }
   // What ends or opens is rounded up to the minute; what is due is rounded down.
-  void opens(std::string_view key, const std::optional<Instant>& at) const { time(key, at, true); }
-  void due(std::string_view key, const std::optional<Instant>& at) const { time(key, at, false); }
-  void time(std::string_view key, const std::optional<Instant>& at, bool up) const {
+  void opens(std::string_view key, const std::optional<Instant>& at) const { place(key, at, &Page::hold_clock); }
+  void due(std::string_view key, const std::optional<Instant>& at) const { place(key, at, &Page::look_clock); }
+  void place(std::string_view key, const std::optional<Instant>& at, std::string (Page::*clock)(Instant) const) const {
     out.key(key);
     if (!at) {
       out.null();
       return;
     }
-    out.open('{').key("at").text(text_of(*at, now.offset));
-    out.key("clock").text(up ? clock_rounded_up(*at, now.offset) : clock_rounded_down(*at, now.offset)).close('}');
+    out.open('{').key("at").text(time(*at)).key("clock").text((this->*clock)(*at)).close('}');
   }
   void amount(Insulin units) const {
     out.key("units").raw(json_number(units)).key("text").text(dose_text(units, plan.decimal_mark)).key("number").text(number(units));
@@ -69,11 +62,11 @@ void write_first(const OffPage& page, const std::optional<ComesFirst>& first) {
   out.key("dose");
   if (first->dose) out.text(dose_text(*first->dose, page.plan.decimal_mark));
   else out.null();
-  out.key("carbohydrateGrams").raw(decimal_text(first->carbohydrate.in_grams(), 0, '.')).key("shown");
+  out.key("carbohydrateGrams").raw(page.grams(first->carbohydrate)).key("shown");
   if (first->shown) {
     out.open('{').key("id").text(first->shown->id).key("insulin").text(of(words::insulins, first->shown->insulin));
     page.amount(first->shown->units);
-    out.key("at").text(text_of(first->shown->at, page.now.offset)).key("clock").text(clock_rounded_down(first->shown->at, page.now.offset)).close('}');
+    out.key("at").text(page.time(first->shown->at)).key("clock").text(page.look_clock(first->shown->at)).close('}');
   } else {
     out.null();
   }
@@ -182,7 +175,7 @@ void write_back(const OffPage& page, const Back& back) {
 
 std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;
-  const OffPage page{out, plan, now};
+  const OffPage page{{out, plan, now}};
   out.open('{').key("off").truth(answer.off);
   page.due("since", answer.since);
   write_first(page, answer.first);
@@ -196,7 +189,7 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   page.opens("until", answer.long_due);
   out.close('}').key("alarms").open('[');
   for (const OffAlarm& alarm : answer.alarms)
-    out.open('{').key("at").text(text_of(alarm.at, now.offset)).key("clock").text(clock_rounded_down(alarm.at, now.offset))
+    out.open('{').key("at").text(page.time(alarm.at)).key("clock").text(page.look_clock(alarm.at))
         .key("what").text(of(alarms, alarm.what)).close('}');
   out.close(']').key("missed");
   if (answer.missed) {
@@ -215,12 +208,12 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   write_travel(page, answer.travel);
   out.key("call").text(of(words::calls, answer.call)).key("calls").open('[');
   for (const Instant call : answer.calls)
-    out.open('{').key("at").text(text_of(call, now.offset)).key("clock").text(clock_rounded_down(call, now.offset)).close('}');
+    out.open('{').key("at").text(page.time(call)).key("clock").text(page.look_clock(call)).close('}');
   out.close(']').key("holds").open('[');
   for (std::size_t kind = 0; kind < answer.holds.size(); ++kind)
     if (answer.holds[kind])
-      out.open('{').key("what").text(words::hold_kinds[kind]).key("until").text(text_of(*answer.holds[kind], now.offset))
-          .key("clock").text(clock_rounded_up(*answer.holds[kind], now.offset)).close('}');
+      out.open('{').key("what").text(words::hold_kinds[kind]).key("until").text(page.time(*answer.holds[kind]))
+          .key("clock").text(page.hold_clock(*answer.holds[kind])).close('}');
   out.close(']');
   page.due("look", answer.off ? std::optional<Instant>{answer.look} : std::nullopt);
   out.key("couldGoLow").truth(answer.could_go_low).key("notes").open('[');

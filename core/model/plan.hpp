@@ -117,6 +117,8 @@ struct Plan {
   InsulinKind rapid;
   std::optional<InsulinKind> long_acting;
   std::optional<Device> syringe, pen;
+  // What is at hand where nobody says otherwise; one of them is in every plan.
+  const Device& usual_device() const { return syringe ? *syringe : *pen; }
 
   Tubing tubing = Tubing::tubed;
   Automation automation = Automation::none;
@@ -157,6 +159,7 @@ struct Plan {
   } limits;
 
   Rounding rounding = Rounding::down;
+  Insulin to_step(Insulin exact, Insulin step) const { return rounding == Rounding::down ? exact.down_to(step) : exact.nearest(step); }
 
   struct Squaring {
     std::vector<SquaringWay> ways;

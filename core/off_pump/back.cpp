@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include "figures/off_pump.hpp"
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 
 namespace stopgap::without_pump {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include "figures/off_pump.hpp"
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 #include "rules/dose.hpp"
 #include "rules/gate.hpp"
 
@@ -72,7 +72,7 @@ Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& h
   correct(facts, correction_waits, bridge);
   bridge.sum = at_least_none(bridge.basal + bridge.carried) + bridge.meal + bridge.net;
   const Insulin most = device.capacity.down_to(device.step);
-  const Insulin rounded = plan.rounding == Rounding::down ? bridge.sum.down_to(device.step) : bridge.sum.nearest(device.step);
+  const Insulin rounded = plan.to_step(bridge.sum, device.step);
   bridge.units = lesser(rounded, most);
   if (rounded > most) bridge.cut = bridge.cut + (bridge.sum - most);
   // The correction counts in full, so that what is on board is never thought less than it is; then basal, the meal last.

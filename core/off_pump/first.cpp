@@ -40,13 +40,13 @@ const Event* unanswered_basal(const Plan& plan, const History& history, Instant 
     if ((event->kind == EventKind::injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
     if (event->kind != EventKind::injection) continue;
     if (event->insulin == InsulinType::long_acting) last_long = event->at.instant;
-    else if (event->parts && !event->parts->basal.is_zero()) last_basal = event->at.instant;
+    else if (holds_basal(*event)) last_basal = event->at.instant;
   }
   const Event* waiting = nullptr;
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::doseShown || answered.contains(event->id)) continue;
     const bool is_long = event->insulin == InsulinType::long_acting;
-    if (!is_long && !(event->parts && !event->parts->basal.is_zero())) continue;
+    if (!is_long && !holds_basal(*event)) continue;
     const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value) : plan.off_pump.bridge;
     const auto& last = is_long ? last_long : last_basal;
     if (now - event->at.instant <= matters && !(last && *last > event->at.instant)) waiting = event;
@@ -67,9 +67,7 @@ Situation situation_of(const History& history, const OffPumpQuestion& question) 
   return situation;
 }
 
-Record with_pump_off(const Record& record, const Outage& outage, const Moment& now) {
-  Record seen = record;
-  if (outage.told) return seen;
+Record with_pump_off(Record seen, const Moment& now) {
   Event off;
   off.at = now;
   off.kind = EventKind::pump;

@@ -9,8 +9,8 @@ namespace stopgap::without_pump {
 
 // The situation as the record and the question give it: the readings that stand, what was typed now, signs noted lately.
 Situation situation_of(const History& history, const OffPumpQuestion& question);
-// The record as the way down must see it: with the pump off from now on, where nothing was recorded of it.
-Record with_pump_off(const Record& record, const Outage& outage, const Moment& now);
+// A record that says nothing of the pump, as the way down must see it: with the pump off from now on.
+Record with_pump_off(Record seen, const Moment& now);
 
 // What the way down's advice means for somebody off the pump.
 std::optional<ComesFirst> comes_first(const Advice& advice);

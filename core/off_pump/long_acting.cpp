@@ -1,24 +1,18 @@
 #include "off_pump/long_acting.hpp"
 
 #include "figures/off_pump.hpp"
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 
 namespace stopgap::without_pump {
 namespace {
 
 DeviceKind with(const Plan& plan) { return plan.syringe ? DeviceKind::syringe : DeviceKind::pen; }
-const Device& device(const Plan& plan) { return plan.syringe ? *plan.syringe : *plan.pen; }
 
 }  // namespace
 
 LongState long_state(const Plan& plan, const Outage& outage, Instant now) {
   if (!plan.long_acting) return LongState::notNow;
   return outage.long_acting.due && now < *outage.long_acting.due ? LongState::hold : LongState::due;
-}
-
-Insulin to_the_step(const Plan& plan, Insulin exact) {
-  const Insulin step = device(plan).step;
-  return plan.rounding == Rounding::down ? exact.down_to(step) : exact.nearest(step);
 }
 
 std::vector<Insulin> injections_of(Insulin units, const Device& device) {
@@ -35,7 +29,7 @@ LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
   LongDose dose;
   dose.with = with(plan);
   dose.basal_a_day = basal_of_a_day(plan.basal);
-  dose.a_day = plan.off_pump.long_acting_factor * dose.basal_a_day;
+  dose.a_day = long_acting_a_day(plan);
   dose.exact = dose.a_day;
   if (plan.off_pump.parts > 1) {
     const TimeOfDay time = local_time(now);
@@ -48,8 +42,8 @@ LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
       dose.exact = figures::half_part.value * dose.exact;
     }
   }
-  dose.units = to_the_step(plan, dose.exact);
-  dose.injections = injections_of(dose.units, device(plan));
+  dose.units = plan.to_step(dose.exact, plan.usual_device().step);
+  dose.injections = injections_of(dose.units, plan.usual_device());
   dose.works_from = now.instant + plan.long_acting->onset;
   return dose;
 }

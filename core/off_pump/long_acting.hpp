@@ -11,6 +11,5 @@ LongState long_state(const Plan& plan, const Outage& outage, Instant now);
 LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now);
 // An amount in the device's steps, and in as many injections as the device needs.
 std::vector<Insulin> injections_of(Insulin units, const Device& device);
-Insulin to_the_step(const Plan& plan, Insulin exact);
 
 }  // namespace stopgap::without_pump

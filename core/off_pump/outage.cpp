@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <unordered_set>
 #include "figures/off_pump.hpp"
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 
 namespace stopgap::without_pump {
 namespace {
@@ -21,7 +21,6 @@ class Bridges {
   }
 
  private:
-  static bool holds_basal(const Event& event) { return event.insulin == InsulinType::rapid && event.parts && !event.parts->basal.is_zero(); }
   std::unordered_set<std::string_view> shown_;
 };
 bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
@@ -96,6 +95,8 @@ void read_bridges(Outage& outage, const Plan& plan, const History& history) {
 }
 
 }  // namespace
+
+bool holds_basal(const Event& event) { return event.insulin == InsulinType::rapid && event.parts && !event.parts->basal.is_zero(); }
 
 bool is_half_part(TimeOfDay time) {
   return time >= figures::first_part_halves_from.value && time < figures::first_part_is_evening_from.value;

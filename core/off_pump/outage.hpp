@@ -35,6 +35,8 @@ struct Outage {
 
 Outage outage_of(const Plan& plan, const History& history, Instant now);
 
+// A dose of rapid insulin, shown or injected, that stands for hours of basal.
+bool holds_basal(const Event& event);
 // Whether a first part at this clock time is the morning's, half of it, or the evening's (CV-26 [fi-backup]).
 bool is_half_part(TimeOfDay time);
 bool is_evening_part(TimeOfDay time);

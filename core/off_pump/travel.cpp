@@ -1,7 +1,7 @@
 #include "off_pump/travel.hpp"
 
 #include "figures/off_pump.hpp"
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 #include "off_pump/long_acting.hpp"
 
 namespace stopgap::without_pump {
@@ -14,12 +14,12 @@ Travel travel_of(const Plan& plan, const Outage& outage, std::int64_t zones_east
   if (zones < figures::zones_that_matter.value) return travel;
   travel.rule = TravelRule::sameBasal;
   if (zones < figures::zones_that_change_basal.value || !plan.long_acting) return travel;
-  const Insulin day = plan.off_pump.long_acting_factor * basal_of_a_day(plan.basal);
+  const Insulin day = long_acting_a_day(plan);
   std::optional<Instant> home;   // the usual hour by the home clock: when the next dose is due
   if (outage.long_acting.last && outage.long_acting.due && now <= *outage.long_acting.due) home = outage.long_acting.due;
   const auto part = [&](Fraction share, std::optional<Instant> at) {
     const Insulin exact = Insulin::exactly(share * day.in_units());
-    travel.parts.push_back({exact, to_the_step(plan, exact), at});
+    travel.parts.push_back({exact, plan.to_step(exact, plan.usual_device().step), at});
   };
   if (zones_east > 0) {
     travel.rule = TravelRule::east;

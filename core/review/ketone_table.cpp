@@ -24,10 +24,6 @@ Working working_at(const Review& review, const std::optional<Glucose>& glucose, 
   return rules::rescue_working(rules::facts_of(review.plan, history, situation), basis, alone, Insulin{});
 }
 
-Insulin rounded(const Plan& plan, Insulin amount, Insulin step) {
-  return plan.rounding == Rounding::down ? amount.down_to(step) : amount.nearest(step);
-}
-
 // One place an extra is written, with everything found there over the glucose rows and the day.
 struct Written {
   std::string path;
@@ -44,7 +40,7 @@ void weigh(const Review& review, const Working& working, const Working& alone, W
     const Insulin smallest = lesser(working.extra, alone.extra);
     if (smallest < least && (!written.under_step || smallest < written.under_step->first)) written.under_step = {smallest, device.step};
     if (working.extra < least) continue;
-    const Insulin left = rounded(review.plan, working.extra, device.step);
+    const Insulin left = review.plan.to_step(working.extra, device.step);
     const Fraction allowed = working.extra.in_units() * (Fraction{1} - figures::rounding_loss.value);
     const auto share_left = [](const std::pair<Insulin, Insulin>& pair) { return pair.second.in_units() / pair.first.in_units(); };
     const std::pair<Insulin, Insulin> now{working.extra, left};

@@ -39,7 +39,7 @@ void read_mistakes(Facts& facts) {
 // From then on they stand for the hours of action: a higher reading later, or none at all, takes no insulin out again.
 class Doubling {
  public:
-  explicit Doubling(Facts& facts) : facts_(facts), step_((facts.plan.syringe ? *facts.plan.syringe : *facts.plan.pen).step) {
+  explicit Doubling(Facts& facts) : facts_(facts), step_(facts.plan.usual_device().step) {
     for (const auto& [event, struck] : facts.history.entries()) {
       if (facts.since(event) > facts.plan.rapid.action + facts.plan.limits.lock) continue;
       if (event->kind == EventKind::offBody && event->tubing_end != TubingEnd::sink) off_body_.push_back(event);

@@ -1,8 +1,8 @@
-#include "off_pump/basal.hpp"
+#include "model/basal.hpp"
 
 #include <algorithm>
 
-namespace stopgap::without_pump {
+namespace stopgap {
 namespace {
 
 constexpr std::int64_t seconds_a_day = 86400;
@@ -36,4 +36,6 @@ Insulin basal_of_a_day(const Scheduled<BasalRate>& schedule) {
   return basal_over(schedule, Instant{}, Instant{} + Duration::seconds(seconds_a_day), Offset{});
 }
 
-}  // namespace stopgap::without_pump
+Insulin long_acting_a_day(const Plan& plan) { return plan.off_pump.long_acting_factor * basal_of_a_day(plan.basal); }
+
+}  // namespace stopgap
