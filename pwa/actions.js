@@ -78,6 +78,7 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, mark());
   const unitsText = digits => words('dose-text', { number: shown(digits, mark()) });
   const marked = (id, kind = 'done') => { state.draft.run.marks[id] = { mark: kind, clock: clock().clock }; };
+  const padFull = () => { state.pad = { digits: state.pad.digits, problem: words('pad-full') }; };
   const stepNow = id => state.steps.find(step => step.id === id);
   const endDraft = () => { state.draft = null; state.panel = null; state.pad = emptyPad(); state.ticks = []; state.said = null; };
 
@@ -143,12 +144,12 @@ export const actions = tools => {
     async close() { open(null); await keepDraft(); },
     key(sign) {
       const { digits } = state.pad;
-      const limit = state.panel?.name === 'entryTime' || state.panel?.page === 'sleep' ? 4 : 5;
-      if (digits.length >= limit) { state.pad = { digits, problem: words('pad-full') }; return; }
+      if (digits.length >= 5) { padFull(); return; }
       if (sign === mark()) { if (!digits.includes(sign)) state.pad = { digits: `${digits || '0'}${sign}` }; return; }
-      // A leading zero is kept only before the mark or on a clock: "05" would be read two ways.
-      state.pad = { digits: digits === '0' && limit === 5 ? sign : digits + sign };
+      // A leading zero is kept only before the mark, or on a clock: "05" would be read two ways.
+      state.pad = { digits: digits === '0' ? sign : digits + sign };
     },
+    clockKey(sign) { if (state.pad.digits.length >= 4) padFull(); else state.pad = { digits: state.pad.digits + sign }; },
     erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
 
     async demo(name) { offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), [], { isFile: true }); },

@@ -5,6 +5,12 @@ import { situation } from './situation.js';
 import { trimmed } from './text.js';
 import { clockOf, lastTimeAt, stamp } from './times.js';
 
+// What the core refuses is said at the field, and the digits stay.
+export const fieldProblem = (reply, words) => {
+  const [first] = JSON.parse(reply.text).refused;
+  return first.accepted ? words('pad-refused', { accepted: String(first.accepted) }) : words('pad-unfinished');
+};
+
 export const answerActions = (tools, { open, emptyPad, literal, unitsText, marked, inject, deviceNow }) => {
   const { state, add, keepDraft, clock, fresh, words, ask } = tools;
 
@@ -12,8 +18,7 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
   const accepted = answer => {
     const reply = ask('advise', { situation: situation({ ...state.draft, ...answer }, clock().text) });
     if (!reply.refused) return true;
-    const [first] = JSON.parse(reply.text).refused;
-    state.pad.problem = first.accepted ? words('pad-refused', { accepted: String(first.accepted) }) : words('pad-unfinished');
+    state.pad.problem = fieldProblem(reply, words);
     return false;
   };
 

@@ -31,6 +31,7 @@ const clock = () => { const moment = new Date(); const text = stamp(moment); ret
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
 // A day that is not today is named beside its clock time.
 const otherDay = text => (dayOf(text) === dayOf(state.now.text) ? '' : day(dayOf(text)));
+Object.assign(state, { dayWords: day, otherDay });
 const planLines = plan => ({ born: day(plan.person.born), agreed: day(plan.agreement.on), review: day(plan.agreement.reviewBy) });
 const planOf = text => {
   const doc = JSON.parse(text);
@@ -83,7 +84,6 @@ const preparePlan = () => {
 // Everything that follows from plan, record, answers and the time, worked out again.
 const look = () => {
   state.now = clock();
-  Object.assign(state, { otherDay, dayOf: day });
   state.mark = state.plan?.doc.decimalMark ?? '.';
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
   if (!state.plan || !state.writer) return undefined;
@@ -213,7 +213,7 @@ const openStory = async () => {
   const told = ask('incident', {});
   if (told.refused) throw new Error(`incident: ${JSON.stringify(told.refused)}`);
   // Not kept as a draft: after a reload the record is told afresh, or not at all.
-  Object.assign(state, { told, dayWords: day, said: null, panel: { name: 'story', ids: {} } });
+  Object.assign(state, { told, said: null, panel: { name: 'story', ids: {} } });
 };
 // Help to wake up for a look.
 const openWake = async () => {

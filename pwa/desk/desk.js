@@ -10,7 +10,8 @@ import { agreement } from './agreement.js';
 import { edits } from './edit.js';
 import { counts, editor, redrawAll } from './editor.js';
 import { entry } from './entry.js';
-import { download, fileOf, readFile } from './files.js';
+import { fileOf, readFile } from './files.js';
+import { save } from '../save.js';
 import { stateWords } from './parts.js';
 import { load } from './published.js';
 import { reasonWords } from './refusals.js';
@@ -138,7 +139,7 @@ export const desk = tools => {
 
   const saveFile = () => {
     const { tree } = person();
-    download(fileOf({ id: view.id, draft: tree ? toText(tree) : undefined, revisions: revisionsOf(view.id), events: record_[view.id] ?? [] }), `stopgap-${view.id}-${today()}.json`);
+    save(`stopgap-${view.id}-${today()}.json`, 'application/json', fileOf({ id: view.id, draft: tree ? toText(tree) : undefined, revisions: revisionsOf(view.id), events: record_[view.id] ?? [] }));
     view.saved = true;
   };
   const addRevisions = async (texts, said) => {

@@ -6,14 +6,6 @@ import { fileReader } from '../handover/received.js';
 export const fileOf = ({ id, draft, revisions, events }) => object({ format: string('stopgap.copy'), version: '1', plan: revisions.at(-1)?.text ?? draft,
   record: record(id, events.map(text => ({ text }))), draft: draft && revisions.length ? draft : undefined, revisions: revisions.length > 1 ? list(revisions.map(entry => entry.text)) : undefined });
 
-export const download = (text, name) => {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-};
-
 // {plan, isDraft, draft?, events[], signed} or {refused}. A draft may be unreadable yet; what was agreed may not. What kind of file
 // it is, who signed it and how large it may be is told by the one reader of what is handed over.
 export const readFile = async (file, ask, words, now) => {

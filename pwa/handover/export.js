@@ -1,6 +1,7 @@
 // The ways out: one code, a file, and the phone's own share sheet where it has one. Each is signed by the key of this device.
 import { html, nothing } from '../vendor/lit-html.js';
 import { plain, plainSheet } from '../views/parts.js';
+import { saveFile } from '../save.js';
 import { object } from '../text.js';
 import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
@@ -45,11 +46,7 @@ export const exporting = ({ words, draw, ask, store, state, day, clock }) => {
   const act = {
     from(box) { view.from = [...box.value.normalize('NFC').replace(/\p{C}/gu, '')].slice(0, 40).join('').trim(); return again(); },
     save() {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(file());
-      link.download = name();
-      link.click();
-      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+      saveFile(file());
       view.said = words('share-saved');
       draw();
     },

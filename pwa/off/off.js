@@ -2,12 +2,12 @@
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, string, trimmed, typed } from '../text.js';
 import { nextTimeAt, stamp } from '../times.js';
+import { fieldProblem } from '../answers.js';
 import * as events from '../events.js';
 import { glucoseReading } from '../situation.js';
 
 export { view } from './views.js';
 
-const questions = ['hours', 'sleep', 'carbs', 'glucose'];
 // A page with a dose in hand does not outlive a reload: the record knows that it was shown, and it is asked about.
 const inHand = new Set(['dose', 'typed', 'different', 'given']);
 
@@ -39,19 +39,14 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, state.mark);
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
-  // What the core does not take is said at the field, and the digits stay.
   const settle = async answer => {
     const asked = { ...state.panel.asked, ...answer };
     const reply = ask('offPump', question(asked, clock()));
-    if (reply.refused) {
-      const [first] = JSON.parse(reply.text).refused;
-      if (first.accepted) state.pad.problem = words('pad-refused', { accepted: String(first.accepted) }); else unfinished();
-      return;
-    }
+    if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    const at = questions.indexOf(state.panel.page);
-    await page((at < 0 ? undefined : questions[at + 1]) ?? 'answer', { asked });
+    const next = { hours: 'sleep', sleep: 'carbs', carbs: 'glucose' };
+    await page(next[state.panel.page] ?? 'answer', { asked });
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
@@ -110,7 +105,7 @@ export const actions = tools => {
       const { units, parts } = members(event.text);
       await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, parts }));
     },
-    async offPumpIs(on) { state.panel.ids[on] ??= fresh(); await add(events.pump(state.panel.ids[on], clock().text, on)); delete state.panel.ids[on]; await keepDraft(); },
+    offPumpIs: on => add(events.pump(fresh(), clock().text, on)),
     async offQuestions() { state.panel = null; await tools.deed('start'); },
     async offClose() { state.panel = null; state.pad = { digits: '' }; await keepDraft(); },
   };

@@ -1,7 +1,7 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, edge, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
-import { outcome } from '../views/advice.js';
+import { clockpad, clockText, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { anotherAmount, outcome, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -69,7 +69,7 @@ const timetable = (answer, state, words) => {
 // How long what is in use still keeps: until a day, or until a time of the clock.
 const kept = (answer, state, words) => {
   const line = (label, entry) => (entry.keeps === 'unknown' ? nothing : html`<div><dt>${label}</dt><dd>${by(entry.keeps, {
-    good: () => (entry.lastUse ? words('off-keeps-until', { day: state.dayOf(entry.lastUse) }) : words('off-keeps-until', { day: [state.otherDay(entry.changeBy.at), entry.changeBy.clock].filter(Boolean).join(', ') })),
+    good: () => (entry.lastUse ? words('off-keeps-until', { day: state.dayWords(entry.lastUse) }) : words('off-keeps-until', { day: [state.otherDay(entry.changeBy.at), entry.changeBy.clock].filter(Boolean).join(', ') })),
     lastDay: () => words('off-keeps-last'), due: () => words('off-keeps-due'), over: () => words('off-keeps-over') })}</dd></div>`);
   return html`<dl class="fields">${line(words('off-vial'), answer.insulin.vial)}${line(words('off-reservoir'), answer.insulin.reservoir)}${line(words('off-set'), answer.insulin.set)}</dl>
     <ul class="lines"><li>${words('off-frozen')}</li><li>${words('off-expiry')}</li></ul>`;
@@ -157,16 +157,10 @@ const dose = (state, words, send) => {
   <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}</div>`, { calm: true });
 };
 
-const typedPage = (state, words, send) => sheet(state, words, html`
-  ${question('', words('typed-question'))}${state.panel.dose.dose.device.kind === 'pen' ? nothing : edge(words)}
-  ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('typed-yes', { units: state.pad.digits }), () => send('offTyped')) : plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
+const typedPage = (state, words, send) => typeUnits(state, words, send, { device: state.panel.dose.dose.device, done: () => send('offTyped'), back: () => send('offPage', 'dose'), calm: true });
 
 const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : words('dose-text', { number: state.panel.units.replace('.', state.mark) }));
-const different = (state, words, send) => sheet(state, words, html`
-  <div class="holdbox"><h1 tabindex="-1">${words('different', { typed: amount(state, words), dose: state.panel.dose.dose.text })}</h1><p class="say">${words('different-look')}</p></div>
-  <p class="lede">${words('different-do')}</p>
-  <div class="end">${main(words('look-again'), () => send('offPage', 'typed'))}${plain(words('different-given', { typed: amount(state, words) }), () => send('offGiven'), words('different-given-sub'))}</div>`, { calm: true });
+const different = (state, words, send) => anotherAmount(state, words, { given: amount(state, words), dose: state.panel.dose.dose.text, again: () => send('offPage', 'typed'), done: () => send('offGiven'), calm: true });
 const given = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: amount(state, words) })}</h1></div>
   <p class="lede">${insulinOf(state.panel.dose.insulin, words)}</p>

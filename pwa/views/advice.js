@@ -162,16 +162,19 @@ export const dosePage = (state, words, send) => {
     ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>`);
 };
 
-export const typed = (state, words, send) => sheet(state, words, html`
-  ${question('', words('typed-question'))}${state.advice.dose.device.kind === 'pen' ? nothing : edge(words)}
+// What the syringe or the pen shows is typed, never the dose tapped away; another number is asked about.
+export const typeUnits = (state, words, send, { device, done, back, calm }) => sheet(state, words, html`
+  ${question('', words('typed-question'))}${device.kind === 'pen' ? nothing : edge(words)}
   ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('typed-yes', { units: state.pad.digits }), () => send('typedUnits')) : plain(words('back'), () => send('close'))}</div>`);
-
-export const different = (state, words, send) => sheet(state, words, html`
-  <div class="holdbox"><h1 tabindex="-1">${words('different', { typed: state.panel.text, dose: state.advice.dose.text })}</h1><p class="say">${words('different-look')}</p></div>
+  <div class="end">${state.pad.digits ? main(words('typed-yes', { units: state.pad.digits }), done) : plain(words('back'), back)}</div>`, { calm });
+export const anotherAmount = (state, words, { given, dose, again, done, calm }) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('different', { typed: given, dose })}</h1><p class="say">${words('different-look')}</p></div>
   <p class="lede">${words('different-do')}</p>
-  <div class="end">${main(words('look-again'), () => send('open', 'typed'))}
-  ${plain(words('different-given', { typed: state.panel.text }), () => send('injected'), words('different-given-sub'))}</div>`);
+  <div class="end">${main(words('look-again'), again)}
+  ${plain(words('different-given', { typed: given }), done, words('different-given-sub'))}</div>`, { calm });
+
+export const typed = (state, words, send) => typeUnits(state, words, send, { device: state.advice.dose.device, done: () => send('typedUnits'), back: () => send('close') });
+export const different = (state, words, send) => anotherAmount(state, words, { given: state.panel.text, dose: state.advice.dose.text, again: () => send('open', 'typed'), done: () => send('injected') });
 
 export const injectNow = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: state.panel.text })}</h1></div>

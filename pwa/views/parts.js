@@ -78,7 +78,7 @@ export const keypad = (state, words, send, { unit = '', drawing = nothing, decim
 export const clockText = digits => (digits.length < 3 ? digits : `${digits.slice(0, 2)}:${digits.slice(2)}`);
 export const clockpad = (state, words, send) => {
   const { digits, problem } = state.pad;
-  const key = sign => html`<button type="button" class="press" @click=${() => send('key', sign)}>${sign}</button>`;
+  const key = sign => html`<button type="button" class="press" @click=${() => send('clockKey', sign)}>${sign}</button>`;
   return html`<div class="entry" role="group" aria-label=${words('pad-clock')}>
       <span class="fig long"><bdi dir="ltr">${clockText(digits)}</bdi></span><span class="caret"></span></div>
     <p class="readback" role="status">${problem ?? words('pad-clock-help')}</p>

@@ -3,7 +3,7 @@
 const hertz = 520, onFor = 0.5, offFor = 0.5;
 
 export const sound = () => {
-  let context, wave, gate;
+  let context, wave;
   const stop = () => { wave?.stop(); wave = undefined; };
   return {
     // Called within a tap: only then may a page make a sound later.
@@ -15,7 +15,7 @@ export const sound = () => {
     start(seconds) {
       if (wave) return;
       wave = new OscillatorNode(context, { type: 'square', frequency: hertz });
-      gate = new GainNode(context, { gain: 0 });
+      const gate = new GainNode(context, { gain: 0 });
       for (let at = 0; at < seconds; at += onFor + offFor) {
         gate.gain.setValueAtTime(1, context.currentTime + at);
         gate.gain.setValueAtTime(0, context.currentTime + at + onFor);

@@ -1,5 +1,6 @@
 // What happened, for the talk afterwards: one incident on one page. It tells; it does not judge. Fetched when somebody opens it.
 import { html, nothing } from '../../vendor/lit-html.js';
+import { save } from '../../save.js';
 import { plain, sheet } from '../../views/parts.js';
 import { csv } from './csv.js';
 import { picture } from './picture.js';
@@ -66,22 +67,14 @@ export const account = (view, words, act) => {
     ${view.said ? html`<p class="lede no-print" role="status">${view.said}</p>` : nothing}</article>`;
 };
 
-export const save = (text, name, type) => {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-};
-
 // `ask` asks the core about this plan and record; `today` gives the day for the names of the files.
 export const outs = ({ ask, told, words, today, said }) => ({
   print() { print(); },
-  csv() { save(csv(told().story, words), `stopgap-story-${today()}.csv`, 'text/csv;charset=utf-8'); said(words('story-file-made')); },
+  csv() { save(`stopgap-story-${today()}.csv`, 'text/csv;charset=utf-8', csv(told().story, words)); said(words('story-file-made')); },
   fhir() {
     const answer = ask('exportFhir', {});
     if (answer.refused) throw new Error(`exportFhir: ${JSON.stringify(answer.refused)}`);
-    save(answer.text, `stopgap-clinic-${today()}.json`, 'application/fhir+json');
+    save(`stopgap-clinic-${today()}.json`, 'application/fhir+json', answer.text);
     said(words('story-file-made'));
   },
 });

@@ -1,25 +1,21 @@
 // Every page of the desk, by day and by night, at 320 px and with the text twice as large: nothing runs off the side, everything
 // can be hit, and the checks of axe find nothing.
 import assert from 'node:assert/strict';
-import { createRequire } from 'node:module';
 import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
+import { axeFaults, strict } from './axe.mjs';
 import { fileURLToPath } from 'node:url';
 import { close } from './phone.mjs';
 import { atDesk, exactly, noFaults } from './desk.mjs';
 
 after(close);
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const demo = readFileSync(fileURLToPath(new URL('../../../pwa/demo/adult.json', import.meta.url)), 'utf8').replace('p-demo-adult', 'p-look');
 
 const inspect = async (hand, name, contrast) => {
   await noFaults(hand, name);
   await hand.shot(`desk-${name}`);
   if (!contrast) return;
-  await hand.page.evaluate(axe);
-  const faults = await hand.page.evaluate(async () => (await window.axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }, rules: { 'color-contrast-enhanced': { enabled: true } } }))
-    .violations.map(entry => `${entry.id}: ${entry.nodes.slice(0, 4).map(node => node.target.join(' ')).join(', ')}`));
-  assert.deepEqual(faults, [], name);
+  assert.deepEqual(await axeFaults(hand.page, strict), [], name);
 };
 
 const walk = async (size, label, options = {}, contrast = true) => {

@@ -1,13 +1,11 @@
 // Every screen of a night, by day and by night, at 320 px and with the text twice as large: nothing runs off the side, every
 // target can be hit with a thumb, and the checks of axe find nothing (contrast 7:1 included).
 import assert from 'node:assert/strict';
-import { createRequire } from 'node:module';
-import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
+import { axeFaults, overTheFoot } from './axe.mjs';
 import { answer, close, withDemo } from './phone.mjs';
 
 after(close);
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const inspect = async (hand, name, { contrast = true } = {}) => {
   await hand.page.waitForFunction(wanted => document.documentElement.dataset.screen === wanted.split(' ')[0], name);
@@ -22,11 +20,7 @@ const inspect = async (hand, name, { contrast = true } = {}) => {
   assert.deepEqual(found.small, [], `${name}: too small to hit`);
   assert.deepEqual(found.cut, [], `${name}: cut off at the side`);
   if (!contrast) return;
-  // Sizes are measured above; axe would count what the foot covers until it is scrolled to.
-  await hand.page.evaluate(axe);
-  const faults = await hand.page.evaluate(async () => (await window.axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }, rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: false } } }))
-    .violations.map(entry => `${entry.id}: ${entry.nodes.map(node => node.target.join(' ')).join(', ')}`));
-  assert.deepEqual(faults, [], name);
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), [], name);
 };
 
 const night = async (hand, label, options) => {
@@ -101,6 +95,5 @@ test('the screens before and beside an incident, and the help page', async () =>
   await hand.tap('Yes, this is true now');
   await inspect(hand, 'help');
   await hand.page.goto(`${hand.device.address}danger.html`);
-  await hand.page.evaluate(axe);
   await hand.device.end();
 });

@@ -3,13 +3,12 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
-import { createRequire } from 'node:module';
+import { axeFaults, overTheFoot } from './axe.mjs';
 import { close, inject, phone, withDemo } from './phone.mjs';
 import { plan, record } from '../../clinic/asking.mjs';
 import { bundleFaults } from '../../clinic/bundle_checks.mjs';
 
 after(close);
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const plainText = async hand => (await hand.page.locator('main').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
 const saved = async (hand, button) => {
   const [file] = await Promise.all([hand.page.waitForEvent('download'), hand.tap(button)]);
@@ -45,10 +44,7 @@ const whole = async hand => {
   const low = await hand.page.evaluate(() => [...document.querySelectorAll('button, a.press')].filter(node => node.checkVisibility() && node.getBoundingClientRect().height < 43.5).map(node => node.textContent));
   assert.deepEqual(low, []);
   await hand.device.context.clock.resume();   // axe waits for its own timers
-  await hand.page.evaluate(axe);
-  const faults = await hand.page.evaluate(async () => (await window.axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] }, rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: false } } }))
-    .violations.map(entry => `${entry.id}: ${entry.nodes.map(node => node.target.join(' ')).join(', ')}`));
-  assert.deepEqual(faults, []);
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
 };
 
 for (const [name, options] of [['phone', { width: 390, height: 844 }], ['laptop', { width: 1280, height: 800, touch: false }]]) {
