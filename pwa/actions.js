@@ -6,7 +6,7 @@ import { save } from './save.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
 import { clockOf, minutesUntil, signsLast } from './times.js';
-import { answerActions } from './answers.js';
+import { answerActions, unitsTyped } from './answers.js';
 
 export const fromStore = events.fromText;
 
@@ -187,11 +187,10 @@ export const actions = tools => {
       await keepDraft();
     },
     async typedUnits() {
-      const units = literal();
-      if (!units || trimmed(units) === '0') { state.pad.problem = words('pad-unfinished'); return; }
-      if (!tools.possible(events.injection('probe', clock().text, { insulin: 'rapid', units, device: deviceNow() }))) return;
-      const same = trimmed(units) === trimmed(state.draft.run.units);
-      state.panel = { name: same ? 'injectNow' : 'different', units: trimmed(units), text: unitsText(units), same };
+      const units = unitsTyped(tools, { insulin: 'rapid', device: deviceNow() });
+      if (!units) return;
+      const same = units === trimmed(state.draft.run.units);
+      state.panel = { name: same ? 'injectNow' : 'different', units, text: unitsText(units), same };
       state.pad = emptyPad();
       await keepDraft();
     },

@@ -2,13 +2,20 @@
 import * as events from './events.js';
 import { newDraft } from './flow.js';
 import { situation } from './situation.js';
-import { trimmed } from './text.js';
+import { trimmed, typed } from './text.js';
 import { clockOf, lastTimeAt, stamp } from './times.js';
 
 // What the core refuses is said at the field, and the digits stay.
 export const fieldProblem = (reply, words) => {
   const [first] = JSON.parse(reply.text).refused;
   return first.accepted ? words('pad-refused', { accepted: String(first.accepted) }) : words('pad-unfinished');
+};
+
+// The units somebody reads off a syringe or a pen, if there could be an injection of them; else a sentence at the field.
+export const unitsTyped = ({ state, words, clock, possible }, { insulin, device }) => {
+  const units = trimmed(typed(state.pad.digits, state.mark) ?? '0');
+  if (units === '0') { state.pad.problem = words('pad-unfinished'); return null; }
+  return possible(events.injection('probe', clock().text, { insulin, units, device })) ? units : null;
 };
 
 export const answerActions = (tools, { open, emptyPad, literal, unitsText, marked, inject, deviceNow }) => {

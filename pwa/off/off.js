@@ -2,7 +2,7 @@
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, string, trimmed, typed } from '../text.js';
 import { nextTimeAt, stamp } from '../times.js';
-import { fieldProblem } from '../answers.js';
+import { fieldProblem, unitsTyped } from '../answers.js';
 import * as events from '../events.js';
 import { glucoseReading } from '../situation.js';
 
@@ -81,9 +81,10 @@ export const actions = tools => {
       await page('dose', { dose });
     },
     offTyped() {
-      const units = literal();
-      if (!units) return unfinished();
-      return trimmed(units) === trimmed(state.panel.dose.literal) ? page('given', { same: true, units }) : page('different', { same: false, units });
+      const { dose } = state.panel;
+      const units = unitsTyped(tools, { insulin: dose.insulin, device: dose.dose.with });
+      if (!units) return undefined;
+      return units === trimmed(dose.literal) ? page('given', { same: true, units }) : page('different', { same: false, units });
     },
     async offGiven() {
       const { dose, units, same, asked } = state.panel;

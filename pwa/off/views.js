@@ -24,7 +24,7 @@ const carbs = (state, words, send) => sheet(state, words, html`
 
 const glucose = (state, words, send) => sheet(state, words, html`
   ${question('4', words('off-glucose'), words('off-glucose-help'))}
-  ${keypad(state, words, send, { unit: state.plan.doc.glucoseUnit })}
+  ${keypad(state, words, send, { unit: state.plan.doc.glucoseUnit, decimal: state.plan.doc.glucoseUnit === 'mmol/L' })}
   <div class="end">${state.pad.digits ? main(words('off-glucose-yes', { value: state.pad.digits, unit: state.plan.doc.glucoseUnit }), () => send('offGlucose'))
     : html`<div class="pair">${half(words('meter-says', { word: 'HI' }), () => send('offGlucoseSays', 'HI'))}${half(words('meter-says', { word: 'LO' }), () => send('offGlucoseSays', 'LO'))}</div>
       ${plain(words('off-not-measured'), () => send('offNotMeasured'))}`}</div>`);

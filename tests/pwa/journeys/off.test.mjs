@@ -64,8 +64,15 @@ test('another amount than the plan says is recorded as given, and these hours ar
   await asked(hand, { hours: '6', glucose: '7.0' });
   await hand.tap('Inject for the next hours');
   await hand.tap('Type the units you see');
-  await hand.keys('2');
-  await hand.tap('I see 2 units');
+  // No injection of these: said at the field, and the dose stays in hand.
+  for (const digits of ['0', '999']) {
+    await hand.keys(digits);
+    await hand.tap(`I see ${digits} units`);
+    await hand.heading('How many units do you see?');
+    for (const digit of digits) await hand.tap('Erase');
+  }
+  await hand.keys('2.0');
+  await hand.tap('I see 2.0 units');
   await hand.heading('You typed 2 units. The plan says 3 units.');
   await hand.tap('I have already injected 2 units');
   await hand.heading('The pump is off');
