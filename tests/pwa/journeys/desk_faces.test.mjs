@@ -42,8 +42,6 @@ test('an incident comes before the desk, whatever the address says', async () =>
   const hand = await withDemo();
   await answer(hand);
   await inject(hand, '4');
-  // Written down first: else the phone rightly asks whether it was injected.
-  await hand.page.locator('.step.cur').waitFor();
   await hand.page.goto(`${hand.device.address}#desk`);
   await hand.page.reload();
   await hand.page.locator('.step.cur').waitFor();

@@ -143,4 +143,6 @@ export const inject = async (hand, units) => {
   await hand.tap(`I see ${units} units`);
   await hand.heading(`Inject ${units} units now`);
   await hand.tap(`I have injected ${units} units`);
+  // Written down before anything else is done: a page left earlier rightly asks whether it was injected.
+  await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
 };
