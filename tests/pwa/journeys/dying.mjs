@@ -2,8 +2,9 @@
 // Both live in the page, so that a whole incident takes a second: it is walked through once for every write.
 
 // The k-th write dies: `before` takes back the turn with its first entry in it, else all of it is kept and nothing after it is. From
-// then on the page can neither write nor read, until it is closed. What a turn wrote is told by the kinds of its entries.
-export const armed = ({ at, before }) => {
+// then on the page can neither write nor read, until it is closed. What a turn wrote is told by the kinds of its entries. With `full`
+// nothing dies: from the k-th write on there is no room for any.
+export const armed = ({ at, before, full }) => {
   const begin = IDBDatabase.prototype.transaction;
   const dying = { dead: false, writes: [] };
   window.dying = dying;
@@ -13,14 +14,15 @@ export const armed = ({ at, before }) => {
     if (mode !== 'readwrite') return turn;
     dying.writes.push([]);
     turn.number = dying.writes.length;
-    if (turn.number === at && !before) turn.addEventListener('complete', () => { dying.dead = true; });
+    if (turn.number === at && !before && !full) turn.addEventListener('complete', () => { dying.dead = true; });
     return turn;
   };
   for (const name of ['add', 'put']) {
     const write = IDBObjectStore.prototype[name];
     IDBObjectStore.prototype[name] = function (value, ...key) {
-      const request = write.call(this, value, ...key);
       const { number } = this.transaction;
+      if (full && number >= at) throw new DOMException('full', 'QuotaExceededError');
+      const request = write.call(this, value, ...key);
       dying.writes[number - 1].push(this.name === 'events' ? JSON.parse(value.text).kind : key[0] ?? this.name);
       if (number === at && before) request.addEventListener('success', () => { dying.dead = true; request.transaction.abort(); });
       return request;
@@ -39,7 +41,7 @@ export const person = async ({ readings, units, until, injected = false, onward 
   const settled = async () => {
     do await wait(); while (document.body.getAttribute('aria-busy') === 'true' && !window.dying?.dead);
   };
-  const met = [];
+  const met = [], noted = [];
   const tap = async (...texts) => {
     const found = texts.map(button).find(Boolean);
     if (!found) throw new Error(`no "${texts.join('" or "')}" on ${root.dataset.screen}: ${plain(document.body.innerText)}`);
@@ -77,13 +79,15 @@ export const person = async ({ readings, units, until, injected = false, onward 
     didYouInject: () => tap(injected ? `Yes, ${units} units` : 'No, nothing was injected'),
     stepsPage: step,
     tubing: () => tap('Over a sink'),
+    writeDown: () => { noted.push(`${plain(document.querySelector('.holdbox .clock').innerText)} ${plain(document.querySelector('.holdbox .say').innerText)}`); return tap('I have written it down'); },
   };
   await settled();
   for (let taps = 0; taps < 200; taps += 1) {
     if (window.dying?.dead) return { dead: true, injected, met };
     const { screen } = root.dataset;
     if (met.at(-1) !== screen) met.push(screen);
-    if ((until === screen && (taps > 0 || !onward)) || !ways[screen]) return { screen, injected, met };
+    if (noted.length && /\bSaved\b|\bare saved\b/.test(document.body.innerText)) throw new Error(`says that it is saved: ${plain(document.body.innerText)}`);
+    if ((until === screen && (taps > 0 || !onward)) || !ways[screen]) return { screen, injected, met, noted };
     await ways[screen]();
   }
   throw new Error(`no end: ${met.join(', ')}`);
