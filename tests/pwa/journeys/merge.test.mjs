@@ -133,6 +133,32 @@ test('a record that is not of this plan, or holds one impossible entry, is refus
   await hand.device.end();
 });
 
+// 4 MiB is the most a record may have (core/figures/ranges.hpp): 2.2 MB may stand here, 2.2 MB may come, and not both.
+test('two records that are too large together are refused, though each could be, and nothing is written', async () => {
+  const notes = name => Array.from({ length: 8000 }, (_, at) => ({ id: `${name}-${at}`, at: '2026-11-20T12:00:00+01:00', kind: 'note', text: 'n'.repeat(190) }));
+  const hand = await father();
+  await hand.page.evaluate(([plan, all]) => new Promise((resolve, reject) => {
+    const opening = indexedDB.open('stopgap');
+    opening.onsuccess = () => {
+      const turn = opening.result.transaction('events', 'readwrite');
+      for (const event of all) turn.objectStore('events').add({ id: event.id, plan, text: JSON.stringify(event) });
+      turn.oncomplete = () => { opening.result.close(); resolve(); };
+      turn.onabort = () => reject(turn.error);
+    };
+  }), ['p-demo-adult', notes('here')]);
+  await hand.page.reload();
+  await hand.heading('Maren Oduya');
+  const copy = JSON.parse(await copyOf(hand));
+  assert.equal(copy.record.events.length, 8001);
+  await bring(hand, JSON.stringify({ ...copy, record: { ...copy.record, events: notes('there') } }));
+  await hand.heading('This cannot be used');
+  await hand.sees('/record');
+  await hand.sees('Possible: 4194304.');
+  await back(hand);
+  assert.equal((await hand.record()).length, 8001);
+  await hand.device.end();
+});
+
 test('another revision of the plan: the record joins and the plan in use stays, or the other plan is looked at first', async () => {
   const her = await mother();
   const copy = (await copyOf(her)).replace('"revision": 2', '"revision": 3').replace('"lockHours": 4', '"lockHours": 5');
@@ -198,6 +224,35 @@ test('a dose on the screen was worked out without the other record: it is asked 
   await hand.tap('No, nothing was injected');
   await hand.heading('Do not inject now');
   await hand.sees('07:05');
+  await hand.device.end();
+});
+
+test('the desk of the same device takes the file: the bedside holds at once, and what differs is said', async () => {
+  const her = await mother();
+  const copy = await copyOf(her);
+  const hers = await her.record();
+  await her.device.end();
+  const hand = await father();
+  const shelf = async text => {
+    await hand.page.evaluate(() => { location.hash = '#desk'; });
+    await hand.heading('Plans on this machine');
+    await hand.page.getByLabel('Bring a plan from a file').setInputFiles(file(text));
+    await hand.sees('The file is on the shelf.');
+  };
+  await shelf(copy);
+  await hand.misses('Entries that differ');
+  await hand.page.evaluate(() => { location.hash = ''; });
+  await hand.heading('Look again at');
+  await hand.sees('Do not inject a correction before 07:05.');
+  assert.equal((await hand.record()).length, hers.length + 1);
+  const other = JSON.parse(copy);
+  const injection = other.record.events.find(event => event.kind === 'injection');
+  Object.assign(injection, { units: 6 });
+  delete injection.parts;
+  await shelf(JSON.stringify(other));
+  await hand.sees('Entries that differ stay as they are here: 1.');
+  assert.equal((await hand.record()).length, hers.length + 1);
+  assert.equal((await hand.record()).find(event => event.kind === 'injection').units, 4);
   await hand.device.end();
 });
 
