@@ -8,7 +8,7 @@ import * as act from './actions.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
 import * as startViews from './views/start.js';
 import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
@@ -21,7 +21,7 @@ let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
-  unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, trouble: null,
+  unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', order, desk: false, face: null, handing: false,
 };
 
@@ -62,7 +62,7 @@ const nextLook = () => {
   const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
   const look = looks.find(entry => entry.overdue) ?? looks[0];
   return look && { look, clock: look.clock, due: look.due, what: look.what, overdue: look.overdue,
-    late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))) };
+    late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))), inHours: inHours(minutesUntil(look.due, state.now.moment)) };
 };
 
 // The parts of the shown dose as they stand in the answer's text, only where there is more than one.
@@ -232,7 +232,13 @@ const loadOff = async () => {
   views.off = off.view;
 };
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.panel(), pad: { digits: '' } }); await keepDraft(); };
-Object.assign(actions, { openStory, openWake, openOff });
+const openPicture = async () => {
+  if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
+  const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
+  if (drawnFrom.refused) throw new Error(`holds: ${JSON.stringify(drawnFrom.refused)}`);
+  Object.assign(state, { picture: drawnFrom, said: null, panel: { name: 'picture', ids: {} } });
+};
+Object.assign(actions, { openStory, openWake, openOff, openPicture });
 
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);
@@ -276,7 +282,11 @@ let registration;
 const keeper = () => registration?.waiting ?? navigator.serviceWorker?.controller;
 const askKeeper = () => {
   const { port1, port2 } = new MessageChannel();
-  port1.onmessage = ({ data }) => { state.newer = data.newer; refresh(); };
+  port1.onmessage = ({ data }) => {
+    Object.assign(state, { newer: data.newer, changes: data.changes ?? [], withdrawn: data.withdrawn?.includes(state.release) ?? false });
+    // A version found wrong is left even where it cannot work anything out any more.
+    if (state.withdrawn) draw(); else refresh();
+  };
   keeper()?.postMessage({ ask: 'newer' }, [port2]);
 };
 const announceNewer = () => {
@@ -294,6 +304,7 @@ const keepOffline = async () => {
   try {
     registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL(address) : address, { updateViaCache: 'none' });
     announceNewer();
+    navigator.serviceWorker.addEventListener('controllerchange', askKeeper);
   } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
 };
 

@@ -16,7 +16,7 @@ const npm = join(top, 'pwa/node_modules');
 const moduleFolder = join(top, 'build/wasm/wasm');
 
 // What in pwa/ serves the build and is no part of the page.
-const notShipped = /^(node_modules|package(-lock)?\.json|\.npmrc|run|install\.sh|headers\.txt|.*\.mjs)$/;
+const notShipped = /^(node_modules|package(-lock)?\.json|\.npmrc|run|install\.sh|(headers|withdrawn)\.txt|.*\.mjs)$/;
 
 const under = folder => readdirSync(folder, { withFileTypes: true, recursive: true })
   .filter(entry => entry.isFile()).map(entry => relative(folder, join(entry.parentPath ?? entry.path, entry.name))).sort();
@@ -81,7 +81,7 @@ lay(plain, files);
 const ours = path => path.endsWith('.js') && path !== 'sw.js';
 const scripts = new Map([...files].filter(([path]) => ours(path)).map(([path, text]) => [path, String(text)]));
 for (const path of scripts.keys()) files.delete(path);
-for (const [path, text] of await joined(scripts, ['app.js', 'paper.js'], kept)) files.set(path, text);
+for (const [path, text] of await joined(scripts, ['app.js', 'paper.js', 'danger.js'], kept)) files.set(path, text);
 
 const core = await load();
 const { engine } = JSON.parse(core.ask('version', '{}'));
@@ -96,6 +96,12 @@ for (const path of ['index.html', 'paper.html']) {
   if (named === String(files.get(path)) || named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
   files.set(path, named);
 }
-files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, files: checksums() }, null, 1)};\n`);
+// What a release changes is said in plain words, one sentence a line, and which releases were withdrawn: both may change after a release
+// is out, so they are no part of its name.
+const lines = path => readFileSync(join(top, path), 'utf8').split('\n').filter(text => text && !text.startsWith('#'));
+const changes = lines('i18n/changes.en.txt');
+const withdrawn = lines('pwa/withdrawn.txt').map(text => text.split(' ')[0]);
+if (withdrawn.includes(id)) throw new Error(`Release ${id} is withdrawn.`);
+files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, changes, withdrawn, files: checksums() }, null, 1)};\n`);
 lay(site, files);
 console.log(`Site: build/site, release ${id}, ${files.size} files`);
