@@ -48,7 +48,7 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
   return looks;
 }
 
-constexpr std::int64_t minutes_a_step = 15;
+constexpr std::int64_t minutes_a_point = 15;  // of the drawn line
 
 GlucoseFall taken_by(Insulin amount, CorrectionFactor factor) {
   return GlucoseFall::grains((amount.in_units() * Fraction{factor.in_grains_per_unit()}).floor());
@@ -61,7 +61,7 @@ std::optional<TakenOff> taken_off(const rules::Facts& facts, const std::vector<C
   taken.again = facts.last_needle->rescue();
   if (facts.level == rules::Level::number && facts.G >= facts.plan.low.below) taken.to_low = facts.G - facts.plan.low.below;
   for (const CurveRow& row : curve) {
-    if (row.minute % minutes_a_step != 0 && row.minute != curve.back().minute) continue;
+    if (row.minute % minutes_a_point != 0 && row.minute != curve.back().minute) continue;
     const Insulin acted = at_least_none(facts.absorbed - row.absorbed);
     Remaining left;
     left.add(taken.again, remaining_share(Duration::minutes(row.minute), action));

@@ -3426,6 +3426,8 @@ picture-alone = This is insulin alone. Food and missing basal are not drawn.
 picture-acting = Rapid-acting insulin still working
 # $hours: from now; $units: such as 1.88 units.
 picture-hour = After { $hours } h: { $units }
+# $units: such as 4 units.
+picture-now = Now: { $units }
 
 ## Waking up for a look
 

@@ -1,7 +1,7 @@
 // Insulin at work, and the glucose it takes off: as it is, and with the same dose once more by a pump that was not told. Fetched when
 // somebody opens it. Only places on paper are worked out here; every amount in the words is the core's text.
 import { html, nothing, svg } from '../vendor/lit-html.js';
-import { main, sheet } from './parts.js';
+import { plain, sheet } from './parts.js';
 
 const wide = 330, high = 170, left = 6, top = 22;
 const minutesAnHour = 60;
@@ -15,16 +15,17 @@ const frame = rows => {
 };
 const path = (rows, at, across, down) => `M${rows.map(row => `${across(row[0])} ${Math.round(down(+row[at]) * 10) / 10}`).join('L')}`;
 const drawing = (id, body) => html`<svg class="d wide" viewBox="0 0 342 ${top + high + 44}" role="img" aria-labelledby="${id} ${id}-said">${body}</svg>`;
-const plain = (text, mark) => +text.replace(mark, '.');
+const valueOf = (text, mark) => +text.replace(mark, '.');
 
 // What still acts: it falls to nothing.
 const acting = (state, words) => {
-  const rows = state.picture.curve.map(([minute, , absorbed]) => [minute, plain(absorbed, state.mark), absorbed]);
+  const rows = state.picture.curve.map(([minute, , absorbed]) => [minute, valueOf(absorbed, state.mark), absorbed]);
   const most = rows[0][1];
   const few = rows.filter(([minute], at) => minute % 5 === 0 || at === rows.length - 1);
   const { across, hours, axis } = frame(few);
   const down = value => top + (1 - value / most) * high;
-  const said = hours.map(minute => words('picture-hour', { hours: String(minute / minutesAnHour), units: words('dose-text', { number: rows[minute][2] }) }));
+  const said = hours.map(minute => [minute, words('dose-text', { number: rows[minute][2] })])
+    .map(([minute, units]) => (minute ? words('picture-hour', { hours: String(minute / minutesAnHour), units }) : words('picture-now', { units })));
   return html`<section aria-labelledby="acting"><h2 class="lbl part" id="acting">${words('picture-acting')}</h2>
     ${drawing('acting', svg`<path class="thin" d="M${left} ${top}V${top + high}H${left + wide}"/><path class="fat" d=${path(few, 1, across, down)}/>${axis}`)}
     <p class="note">${words('picture-hours')}</p><ul class="lines small" id="acting-said">${said.map(text => html`<li>${text}</li>`)}</ul></section>`;
@@ -33,8 +34,8 @@ const acting = (state, words) => {
 // What it takes off: the pump told, a whole line; the pump not told, a broken one. Below the thick line glucose is low.
 const taking = (state, words) => {
   const { taken } = state.picture;
-  const rows = taken.rows.map(([minute, told, untold]) => [minute, plain(told, state.mark), plain(untold, state.mark), told, untold]);
-  const low = taken.toLow === null ? null : plain(taken.toLow, state.mark);
+  const rows = taken.rows.map(([minute, told, untold]) => [minute, valueOf(told, state.mark), valueOf(untold, state.mark), told, untold]);
+  const low = taken.toLow === null ? null : valueOf(taken.toLow, state.mark);
   const most = Math.max(rows.at(-1)[2], low ?? 0);
   const { across, hours, axis } = frame(rows);
   const down = value => top + (value / most) * (high - 8);
@@ -57,5 +58,5 @@ const taking = (state, words) => {
 export const picture = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('picture-title')}</h1></div>
   ${state.picture.taken ? html`<p class="lede">${words('picture-why')}</p>${taking(state, words)}` : html`<p class="lede">${words('picture-none')}</p>`}
-  ${plain(state.picture.onBoard.absorbed, state.mark) > 0 ? acting(state, words) : nothing}
-  <div class="end">${main(words('back'), () => send('close'))}</div>`);
+  ${valueOf(state.picture.onBoard.absorbed, state.mark) > 0 ? acting(state, words) : nothing}
+  <div class="end">${plain(words('back'), () => send('close'))}</div>`);

@@ -53,6 +53,9 @@ const night = async (hand, label, options) => {
   await look('stepsPage');
   await hand.tap('The set is changed');
   await hand.tap('The reservoir is new');
+  await hand.tap('See insulin at work');
+  await look('picture');
+  await hand.tap('Back');
   await hand.tap('The pump gave it');
   await look('tubing');
   await hand.tap('Over a sink');
