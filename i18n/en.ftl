@@ -3361,6 +3361,20 @@ off-zones-east = { $zones } hours east
 off-zones-west = { $zones } hours west
 # Button.
 off-zones-none = I do not travel
+# Button, where the zones are known: what they do to the long-acting insulin.
+off-travel-open = My journey across time zones
+# Below the heading. The amounts that follow are for one day.
+off-travel-day = On the day of the journey only.
+# Beside the first amount.
+off-travel-home = At your usual hour, by the clock at home.
+# Beside the second amount.
+off-travel-there = At your usual hour, by the clock there.
+# Below the amounts.
+off-travel-rule = By a published rule for injected long-acting insulin.
+# Line.
+off-travel-team = Agree it with your team before you go.
+# Button.
+off-zones-other = Change the hours
 # Question.
 off-which = Which insulin is in your hand?
 # Help.

@@ -231,6 +231,14 @@ const loadOff = async () => {
   Object.assign(actions, off.actions(tools));
   views.off = off.view;
 };
+// Basal by needle that was shown and never answered for is asked about first, wherever somebody comes back to; the core says whether.
+const basalShown = event => event.kind === 'doseShown' && (event.doc.insulin === 'long' || event.doc.parts?.basal > 0);
+const askFirst = async () => {
+  if (state.panel || state.draft || !state.plan || !state.record.some(basalShown)) return;
+  if (!ask('offPump', { now: string(clock().text) }).first?.shown) return;
+  await loadOff();
+  state.panel = off.panel({ name: 'off', page: 'answer', asked: {}, ids: {} });
+};
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.panel(), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
   if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
@@ -337,6 +345,7 @@ const begin = async () => {
   if (state.panel?.name === 'off') { await loadOff(); state.panel = off.panel(state.panel); }
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
+  await askFirst();
   await refresh();
   await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
