@@ -3371,6 +3371,8 @@ off-travel-home = At your usual hour, by the clock at home.
 off-travel-there = At your usual hour, by the clock there.
 # Below the amounts.
 off-travel-rule = By a published rule for injected long-acting insulin.
+# Beside an amount. $clock: by this phone; $day: such as 25 November 2026.
+off-travel-due = { $clock } by this phone, { $day }
 # Line.
 off-travel-team = Agree it with your team before you go.
 # Button.

@@ -124,11 +124,11 @@ const travel = (state, words, send) => {
   const title = by(rule, { ignore: () => words('off-note-travel-ignore'), sameBasal: () => words('off-note-travel-same'), east: () => words('off-note-travel-east'), west: () => words('off-note-travel-west') });
   const where = by(rule, { ignore: () => [], sameBasal: () => [], east: () => [words('off-travel-home')], west: () => [words('off-travel-home'), words('off-travel-there')] });
   return sheet(state, words, html`
-    <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')}</p>` : nothing}</div>
-    ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="timetable">${parts.map((part, at) => html`<li>
-      <b class="t">${part.due ? html`${time(part.due.clock)}<small>${state.otherDay(part.due.at)}</small>` : nothing}</b><p><b class="k">${part.text}</b>${where[at]}</p></li>`)}</ol>
+    <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')} ${words('off-travel-team')}</p>` : nothing}</div>
+    ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="lines">${parts.map((part, at) => html`<li>
+      <b>${part.text}</b><br>${where[at]}${part.due ? html`<br>${words('off-travel-due', { clock: part.due.clock, day: state.otherDay(part.due.at) || state.dayWords(part.due.at.slice(0, 10)) })}` : nothing}</li>`)}</ol>
       <p class="note">${words('off-travel-rule')}</p>` : nothing}
-    <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li><li>${words('off-travel-team')}</li></ul>
+    <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li></ul>
     <div class="end">${main(words('back'), () => send('offPage', 'answer'))}${plain(words('off-zones-other'), () => send('offPage', 'zones'))}</div>`, { calm: true });
 };
 

@@ -229,9 +229,9 @@ test('with the network gone, off the pump, the watch and the picture open as the
   await cold.tap('Help to wake up');
   await cold.heading('Help to wake up');
   await cold.tap('Back');
-  // Ketones were acting a moment ago: they come before any injection for the pump.
+  // 4 units are acting and glucose is 7.0: food comes before any injection for the pump.
   await asked(cold, { hours: '6', glucose: '7.0' });
-  await cold.heading('Answer the questions first');
+  await cold.heading('Eat now');
   await hand.device.end();
 });
 
