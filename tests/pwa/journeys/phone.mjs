@@ -27,11 +27,11 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, script = true } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, script = true, forced = false } = {}) => {
   browser ??= await chromium.launch({ executablePath: program, args: ['--no-sandbox', '--font-render-hinting=none'] });
   const host = server ?? await serve(folder);
   hosts.add(host);
-  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: touch, isMobile: touch, acceptDownloads: true });
+  const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, forcedColors: forced ? 'active' : 'none', locale: 'en-GB', timezoneId: 'Europe/Berlin', hasTouch: touch, isMobile: touch, acceptDownloads: true });
   // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06.
   await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
   if (!flowing) await context.clock.pauseAt(new Date(at));
