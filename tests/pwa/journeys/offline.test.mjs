@@ -76,6 +76,7 @@ for (const [path, title, line] of helpPages) {
       const hand = await device.open(path);
       await hand.heading(title);
       await hand.sees(line);
+      await hand.shot(path.replace('.html', ''));
       assert.equal(await hand.link('Call your emergency number').getAttribute('href'), 'tel:112');
       assert.equal(await hand.page.getByRole('link', { name: 'Call your own team' }).count(), 0);
       // It leaves nothing behind that the first start would stumble over.
@@ -87,7 +88,6 @@ for (const [path, title, line] of helpPages) {
         await hand.page.getByRole('button', { name: seen('Start') }).waitFor();
       }
       if (options.prepare) device.faults.splice(0, device.faults.length, ...device.faults.filter(fault => !/SecurityError|refused/.test(fault)));
-      await hand.shot(path.replace('.html', ''));
       await device.end();
     });
   }
