@@ -589,7 +589,7 @@ entry-carbs = How much will you eat?
 # Title.
 entry-order = How many units did they order?
 # Help.
-entry-order-help = Say the number back to them first.
+entry-order-help = Of rapid-acting insulin. Say the number back to them first.
 # Title after a mistake.
 entry-mistake = How many units went in that are not written here?
 # Title after "another number".
