@@ -101,6 +101,40 @@ take-demo = Look round with this plan
 take-plan = Yes, this is my plan
 # Button that leaves the offered plan aside.
 leave-plan = No, leave it
+# Heading: a file brought the record of another phone that uses the same plan.
+join-title = Another phone’s record
+# Whose. $name: person.
+join-what = This file has a record of { $name }.
+# $new: number of entries that are not here yet; $known: number of entries that are here already.
+join-count = New here: { $new }. Known here: { $known }.
+# In a frame: one entry has two contents, one here and one in the file.
+join-differs = These entries differ. What stands here stays.
+# Before the content that stands on this phone.
+join-here = Here:
+# Before the content that stands in the file.
+join-there = In the file:
+# What to do about them.
+join-differs-do = Find out which is true. Write down what is missing here.
+# The plan in the file is not the one in use.
+join-other-plan = The file holds another plan. Yours stays in use.
+# Button that adds them.
+join-yes = Add the new entries
+# Below it.
+join-yes-sub = Nothing here is replaced.
+# Button: the other plan is shown, with every value that differs.
+join-see-plan = Look at the plan in the file
+# Button that adds nothing.
+join-no = No, add nothing
+# Heading: done.
+joined-title = The entries are added
+# $count: number of entries.
+joined-count = New here: { $count }.
+# They were written and read back.
+joined-kept = They are saved.
+# They could not be written. They hold until the page is closed.
+joined-not-kept = This phone could not save them. Keep the file.
+# Button that goes on.
+joined-on = Go on
 # Label of the plan's revision and title.
 plan-label = Plan
 # $revision: number; $title: the plan's own title.
@@ -215,6 +249,10 @@ export-sub = Plan and record in one file. Keep it elsewhere too.
 share-plan = Hand this plan over
 # Below it.
 share-plan-sub = As a code, as a file, or shared.
+# Button that opens the file chooser: the saved copy of another phone that uses this plan.
+join-entry = Add another phone’s record
+# Below it.
+join-entry-sub = From its saved copy. Nothing here is replaced.
 # Button: bring another plan.
 other-plan = Another plan
 # Below it.
@@ -245,6 +283,16 @@ remove-no = No, keep it
 storage-firm = This phone has agreed to keep what you write.
 # Note on storage that may be cleared.
 storage-loose = This phone may clear what you write. Save a copy.
+# Note where the browser does not say which of the two.
+storage-unsaid = This browser does not say what it keeps. Save a copy.
+# Label on the home page, above the copies that are still missing.
+copies-title = Copies that last
+# Why.
+copies-why = A phone can break or get lost. Make these copies now.
+# Below the button that leads to printing.
+copies-no-card = No card of this plan was printed here yet.
+# Below the button that saves plan and record as a file.
+copies-no-file = No file of this plan was saved here yet.
 # $engine: version of the core; $release: version of the page.
 about = Core { $engine }, release { $release }.
 # Button: a later release is here.
@@ -1464,6 +1512,8 @@ removal-done = The data of { $name } is removed.
 file-made = The file is made. Check that it was saved.
 # Said after a file was read.
 bring-done = The file is on the shelf.
+# Entries with one id and two contents. $count: number of them.
+bring-differ = Entries that differ stay as they are here: { $count }.
 # A file with a draft, where a draft of the same plan is here already.
 bring-draft-there = A draft of this plan is already here. Remove it first, or go on with it.
 # Heading of the editor.

@@ -1,18 +1,21 @@
 // What a tap does: it adds to the record, keeps the answers, or opens a page. No clinical rule stands here; whether a
 // number is possible and what follows from it is asked of the core each time.
 import * as events from './events.js';
+import { fingerprintOf } from './copies.js';
 import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
+import { union } from './merge.js';
 import { save } from './save.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
-import { clockOf, minutesUntil, signsLast } from './times.js';
+import { clockOf, dayOf, minutesUntil, signsLast } from './times.js';
 import { answerActions, unitsTyped } from './answers.js';
 
 export const fromStore = events.fromText;
 
 const emptyPad = () => ({ digits: '' });
 
-// The dose is in the record, and read back, before anybody sees it: a phone that dies then still asks about it.
+// The dose is in the record, and read back, before anybody sees it: all of a tap is written before its screen is drawn. A phone that
+// dies then still asks about it.
 const showDose = async ({ state, add, keepDraft, clock }) => {
   const { run } = state.draft;
   const answer = { text: run.answer, ...JSON.parse(run.answer) };
@@ -82,13 +85,29 @@ export const actions = tools => {
   const stepNow = id => state.steps.find(step => step.id === id);
   const endDraft = () => { state.draft = null; state.panel = null; state.pad = emptyPad(); state.ticks = []; state.said = null; };
 
-  const offer = (planText, eventTexts, extra) => {
-    const planId = JSON.parse(planText)?.id;
-    const record = recordText(typeof planId === 'string' ? planId : '', eventTexts.map(text => ({ text })));
-    const answer = core.ask('holds', object({ plan: planText, record, now: string(clock().text) }));
-    state.candidate = answer.refused ? { ...extra, refused: JSON.parse(answer.text).refused }
-      : { ...extra, ...planOf(planText), events: eventTexts.length ? eventTexts : null };
+  // What lies here of a plan: of the one in use what is on this page, of any other what is kept.
+  const recordHere = async planId => {
+    if (state.plan?.doc.id === planId) return state.record;
+    try { return (await store.eventsOf(planId)).map(event => fromStore(event.text)); } catch { state.kept = false; return []; }
   };
+
+  // The record that came is judged as it came, and then together with what lies here: what the core would refuse is not written.
+  const offer = async (planText, { record, events: brought = [] }, extra) => {
+    const planId = JSON.parse(planText)?.id;
+    const judged = (plan, both) => core.ask('holds', object({ plan, record: both, now: string(clock().text) }));
+    const alone = judged(planText, record ?? recordText(typeof planId === 'string' ? planId : '', []));
+    if (alone.refused) { state.candidate = { ...extra, refused: JSON.parse(alone.text).refused }; return; }
+    const here = await recordHere(planId);
+    const found = union(here.map(event => event.text), brought);
+    const both = [...here, ...found.added.map(fromStore)];
+    const joining = Boolean(record) && state.plan?.doc.id === planId;
+    const together = judged(joining ? state.plan.text : planText, recordText(planId, both));
+    if (together.refused) { state.candidate = { ...extra, refused: JSON.parse(together.text).refused }; return; }
+    state.candidate = { ...extra, ...planOf(planText), ...found, both, joining, events: brought.length ? brought : null,
+      differing: found.differ.map(({ own, other }) => ({ own: tools.eventLine(own), other: tools.eventLine(other), clock: clockOf(fromStore(own).at), day: tools.day(dayOf(fromStore(own).at)) })),
+      otherPlan: joining && fingerprintOf(core.ask, planText) !== state.plan.fingerprint };
+  };
+  const entriesOf = texts => texts.map(text => ({ id: fromStore(text).id, text }));
 
   // Whatever came, by file, code or text: read, judged by the core, and laid beside the plan in use. An invented person's plan says
   // itself that it is one, and replaces nothing but another invented one without more ado.
@@ -96,9 +115,12 @@ export const actions = tools => {
     const handover = await tools.handover();
     const found = await (typeof came === 'string' ? handover.read(came) : handover.readFile(came));
     if (found.refused) { state.candidate = { isFile: true, refused: found.refused }; return; }
-    offer(found.plan, found.events, { isFile: true, signed: found.signed });
+    await offer(found.plan, found, { isFile: true, signed: found.signed });
+    if (!state.candidate.refused && !state.candidate.joining) await weigh();
+  };
+  const weigh = async () => {
     const { candidate } = state;
-    if (!candidate.refused && (!candidate.demo || (state.plan && !state.plan.demo))) candidate.weighed = handover.weigh(candidate.text);
+    if (!candidate.demo || (state.plan && !state.plan.demo)) candidate.weighed = (await tools.handover()).weigh(candidate.text);
   };
 
   // The needle is in: what went in is recorded as it was typed, with the readings it was decided on.
@@ -152,27 +174,38 @@ export const actions = tools => {
     clockKey(sign) { if (state.pad.digits.length >= 4) padFull(); else state.pad = { digits: state.pad.digits + sign }; },
     erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
 
-    async demo(name) { offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), [], { isFile: true }); },
+    async demo(name) { await offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), {}, { isFile: true }); },
     planFile: file => (file ? bring(file) : undefined),
     planText: text => bring(text),
     offerPlan: text => bring(text),
     typedDay(text) { state.candidate.typedDay = text; },
     dropCandidate() { state.candidate = null; },
     async takePlan() {
-      const { text, events: brought, weighed, typedDay, doc } = state.candidate;
+      const { text, added, both, weighed, typedDay, doc } = state.candidate;
       // Only the day of agreement, typed by hand, makes a plan the one in use.
       if (weighed && (weighed.isDraft || (typedDay ?? '').replace(/[^0-9]/g, '') !== doc.agreement.on.replaceAll('-', ''))) return;
-      try { await store.takePlan(text); } catch { state.kept = false; }
       state.plan = planOf(text);
-      let known = [];
-      try { known = (await store.eventsOf(state.plan.doc.id)).map(event => fromStore(event.text)); } catch { state.kept = false; }
-      state.record = known;
-      for (const item of brought ?? []) await add(fromStore(item));
+      state.record = both;
       state.candidate = null;
-      tools.home();
       endDraft();
-      await keepDraft();
+      await tools.keepAtOnce({ entries: entriesOf(added), planText: text });
+      tools.home();
+      tools.askToKeep();
     },
+
+    // Another phone's record of this plan: its entries come in, the plan in use stays. Its holds run here from now on.
+    async join() {
+      const { added, both, differing } = state.candidate;
+      state.record = both;
+      // A dose that is on the screen was worked out without them.
+      if (state.draft?.run && !state.draft.run.injected) state.draft.run = null;
+      state.doseInHand = false;
+      open(null);
+      const kept = await tools.keepAtOnce({ entries: entriesOf(added) });
+      state.candidate = { joined: { count: String(added.length), kept }, differing };
+      tools.home();
+    },
+    async seePlan() { state.candidate.joining = false; await weigh(); },
 
     async start() { endDraft(); state.draft = newDraft(fresh, clock()); await keepDraft(); },
     async pass() { state.draft.passed.push(state.advice.outcome); state.draft.run = null; await keepDraft(); },
@@ -211,7 +244,8 @@ export const actions = tools => {
       const units = members(shownEvent.text).units;
       if (answer === 'no') {
         await add(events.doseRefused(`${id}-r`, clock().text, id));
-        if (state.draft?.run?.shown === id) state.draft.run = null;
+        // A page that was left with its units typed belongs to the dose that is refused.
+        if (state.draft?.run?.shown === id) { state.draft.run = null; open(null); }
         await keepDraft();
       } else if (answer === 'unsure') {
         await inject({ units, at: shownEvent.at ?? at, sure: false, shownId: id, sameDose: true, device: deviceNow(), id: `${id}-i` });
@@ -268,7 +302,7 @@ export const actions = tools => {
     async record(what) {
       state.panel.ids[what] ??= fresh();
       await add(recordings[what](state.panel.ids[what], clock().text));
-      state.said = state.unkept.length ? null : words('saved', { clock: clock().clock });
+      state.said = words('saved', { clock: clock().clock });
     },
     writtenDown() { state.unkept.shift(); },
 
@@ -279,6 +313,7 @@ export const actions = tools => {
     async export() {
       const text = object({ format: string('stopgap.copy'), version: '1', plan: state.plan.text, record: recordText() });
       save(`stopgap-${clock().text.slice(0, 10)}.json`, 'application/json', text);
+      await tools.copyMade(state.plan.fingerprint, 'file');
     },
     async removeAll() {
       try { await store.removeEverything(); } catch { state.kept = false; }
@@ -294,7 +329,7 @@ export const actions = tools => {
         worker.postMessage(message, [port2]);
       });
       open(null);
-      await keepDraft();
+      await tools.keepAtOnce({});
       await tell(tools.keeper(), { accept: state.newer });
       await tell(navigator.serviceWorker.controller, { forget: true });
       location.reload();

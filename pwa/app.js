@@ -5,23 +5,25 @@ import * as core from './core.js';
 import * as store from './store.js';
 import { reader } from './words.js';
 import * as act from './actions.js';
+import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
 import { members, object, shown, string } from './text.js';
 import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
 import * as startViews from './views/start.js';
+import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
-const views = { ...startViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
+const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
 let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
-  unkept: [], writer: true, kept: true, persisted: null, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
+  unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', order, desk: false, face: null, handing: false,
 };
 
@@ -78,6 +80,8 @@ const preparePlan = () => {
   state.emergencyNumber = doc.emergencyNumber;
   state.insulinName = doc.rapid.name;
   state.planLine = words('plan-line', { revision: String(doc.revision), day: day(doc.agreement.on) });
+  state.plan.fingerprint ??= fingerprintOf(core.ask, state.plan.text);
+  state.missing = missingCopies(state.copies, state.plan.fingerprint);
   state.actionHours = members(members(state.plan.text).rapid).actionHours.replace('.', state.mark);
 };
 
@@ -161,16 +165,37 @@ const send = (name, detail) => {
   return inTurn(() => (place === drawn ? perform(name, detail) : undefined));
 };
 const perform = async (name, detail) => {
-  await actions[name](detail);
-  look();
-  await act.settle(tools);
-  look();
+  try {
+    await actions[name](detail);
+    look();
+    await act.settle(tools);
+    look();
+  } finally { await written(); }
   draw();
 };
-const refresh = () => inTurn(async () => { if (state.trouble) return; look(); await act.settle(tools); look(); draw(); });
+const refresh = () => inTurn(async () => {
+  if (state.trouble) return;
+  try { look(); await act.settle(tools); look(); } finally { await written(); }
+  draw();
+});
 
-const keepDraft = async () => {
-  try { await store.put('draft', JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks })); } catch { state.kept = false; }
+// One tap, one turn: what it adds to the record and the answers it leaves are written together, after it and before anything is drawn.
+// A phone that dies has all of a tap or nothing of it, so that no screen can ask again for what is in the record already.
+const unwritten = { entries: [], draft: false };
+const keepDraft = async () => { unwritten.draft = true; };
+const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks });
+const keep = async what => {
+  try { await store.keep(state.plan?.doc.id ?? '', what); return true; } catch { state.kept = false; return false; }
+};
+const written = async () => {
+  const { entries, draft } = unwritten;
+  Object.assign(unwritten, { entries: [], draft: false });
+  if (!entries.length && !draft) return;
+  if (await keep({ entries, draft: draft ? draftText() : undefined })) return;
+  // What could not be written together is tried alone: a full phone may still have room for a dose. What it has no room for is said.
+  for (const event of entries)
+    if (!await keep({ entries: [event] }) && !quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount) });
+  if (state.unkept.length) state.said = null;
 };
 const quiet = new Set(['incident', 'look', 'alarmSet', 'call', 'note', 'sign', 'seen', 'strike', 'doseRefused']);
 // What the core would refuse must never get into the record: it would refuse everything after it.
@@ -184,13 +209,15 @@ const add = async event => {
   if (state.record.some(known => known.id === event.id)) return;
   const refused = refusals(event);
   if (refused) { state.candidate = { refused }; return; }
-  try { await store.addEvent(state.plan.doc.id, event.id, event.text); } catch {
-    state.kept = false;
-    if (!quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount) });
-  }
   state.record.push(event);
+  unwritten.entries.push(event);
 };
-const tools = { state, add, keepDraft, ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: name => actions[name](), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
+const copyMade = async (fingerprint, what) => {
+  // What could not be noted is asked for again: one copy too many harms nobody.
+  try { await store.copyMade(fingerprint, what, clock().text); state.copies = await store.copies(); } catch { state.kept = false; }
+};
+const askToKeep = () => store.persist().then(answer => { state.persisted = answer; });
+const tools = { state, add, keepDraft, day, keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: name => actions[name](), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 const textOf = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
@@ -254,6 +281,7 @@ const openDesk = async () => {
   if (!desk) {
     const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
     desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail,
+      recordCame: (id, texts) => { if (id === state.plan?.doc.id) state.record.push(...texts.map(act.fromStore)); },
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
   }
   await desk.enter(location.hash);
@@ -264,7 +292,7 @@ const openHandover = async () => {
   if (!handover) {
     const module = await fetched('handover/handover.css', () => import('./handover/handover.js'));
     const bring = (deed, what) => inTurn(() => perform(deed, what));
-    handover = module.handover({ words: tools.words, store, core, state, clock, day, draw, lines: planLines, bring: text => bring('planText', text), bringFile: file => bring('planFile', file) });
+    handover = module.handover({ words: tools.words, store, core, state, clock, day, draw, copyMade, lines: planLines, bring: text => bring('planText', text), bringFile: file => bring('planFile', file) });
   }
   return handover;
 };
@@ -331,9 +359,9 @@ const takeUp = found => {
     }
     const kept = JSON.parse(found.draft ?? '{}');
     Object.assign(state, { draft: kept.draft ?? null, panel: views[kept.panel?.name] || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
-    [state.nightChoice, state.face] = [found.night ?? 'auto', found.face ?? null];
-    // Some browsers ask the person first: the page does not wait for that.
-    store.persist().then(answer => { state.persisted = answer; });
+    [state.nightChoice, state.face, state.copies] = [found.night ?? 'auto', found.face ?? null, found.copies];
+    // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
+    if (found.plan || found.people) askToKeep();
   } catch (problem) { state.kept = false; console.warn('What is kept cannot be read.', problem.message); }
 };
 
@@ -351,7 +379,9 @@ const begin = async () => {
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
   const back = () => { act.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
   setInterval(back, 20000);
-  document.addEventListener('visibilitychange', () => { if (!document.hidden) back(); });
+  // A card may have been printed in another tab meanwhile.
+  const returned = () => { store.copies().then(copies => { state.copies = copies; }, () => {}).then(back); };
+  document.addEventListener('visibilitychange', () => { if (!document.hidden) returned(); });
 };
 
 // One writer among the tabs: the next one waits here until this one is closed, or could not start.

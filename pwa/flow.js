@@ -52,7 +52,7 @@ export const screenOf = state => {
   if (state.trouble) return 'trouble';
   if (!state.writer) return 'otherTab';
   if (state.unkept.length) return 'writeDown';
-  if (state.candidate) return state.candidate.refused ? 'refused' : 'offered';
+  if (state.candidate) return state.candidate.refused ? 'refused' : state.candidate.joining ? 'joining' : state.candidate.joined ? 'joined' : 'offered';
   if (state.handing) return 'handing';
   if (state.desk) return 'desk';
   if (!state.plan) return 'first';

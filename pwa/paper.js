@@ -7,6 +7,7 @@ import * as store from './store.js';
 import { reader } from './words.js';
 import { list, object, string } from './text.js';
 import { stamp } from './times.js';
+import { fingerprintOf } from './copies.js';
 import { groups } from './desk/parts.js';
 import { codeRows } from './handover/code.js';
 import { faults } from './paper/fits.js';
@@ -96,8 +97,15 @@ const act = {
   kind(kind) { view.kind = kind; laid(); },
   paper(paper) { view.paper = paper; laid(); },
   language(code) { view.wanted = languages.filter(one => (one === code) !== view.wanted.includes(one)); laid(); },
-  print() { print(); },
+  print() { noted(); print(); },
 };
+
+// Only the card is the copy that lasts. Not every browser says when the paper came out, so the tap counts as well.
+const noted = () => {
+  if (!view.pages || !['card', 'bare'].includes(view.kind)) return;
+  store.copyMade(fingerprintOf(core.ask, plan), 'card', stamp(new Date())).catch(problem => console.warn('The print could not be noted.', problem.message));
+};
+addEventListener('afterprint', noted);
 
 const start = async () => {
   const [source, more] = await Promise.all([fetched('i18n/en.ftl'), fetched('i18n/en-desk.ftl'), core.load(), store.open(), document.fonts.load('9pt "Hyperlegible Next"'), document.fonts.load('700 9pt "Hyperlegible Next"', 'ąęğışż')]);

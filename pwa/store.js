@@ -30,43 +30,64 @@ export const open = async () => {
   return db;
 };
 
-// Asked once, and the answer is told to the person: true, false, or null where the browser does not say.
+// Asked once something is here that must not be lost, and the answer is told to the person: true, false, or null where the browser
+// does not say.
 export const persist = async () => {
   try { return await navigator.storage.persist(); } catch { return null; }
 };
 
-const write = async (store, act) => {
-  const turn = db.transaction(store, 'readwrite', { durability: 'strict' });
-  await act(turn.store);
+// All of a turn is written, or nothing of it: whatever goes wrong in it takes the rest back.
+const inOneTurn = async (stores, act) => {
+  const turn = db.transaction(stores, 'readwrite', { durability: 'strict' });
+  turn.done.catch(() => {});   // said by what went wrong; nobody waits for it then
+  try { await act(turn); } catch (problem) {
+    try { turn.abort(); } catch { /* it is over already */ }
+    throw problem;
+  }
   await turn.done;
 };
+const write = (store, act) => inOneTurn(store, turn => act(turn.store));
 
 // Written, then read back in a turn of its own: only what comes back equal counts as saved.
 const sure = async (deed) => {
   try { await deed(); } catch (problem) { throw problem instanceof NotKept ? problem : new NotKept(problem?.message ?? 'storage'); }
 };
 
-export const addEvent = (plan, id, text) => sure(async () => {
-  await write('events', async events => {
-    if (await events.index('own').getKey([plan, id]) === undefined) await events.add({ id, plan, text });
-  });
-  const back = await db.getFromIndex('events', 'own', [plan, id]);
-  if (back === undefined) throw new NotKept('event');
-});
-
 export const eventsOf = async plan => (await db.getAll('events')).filter(event => event.plan === plan);
 
-export const takePlan = text => sure(async () => {
-  await write('plans', plans => plans.add(text));
-  if (await currentPlan() !== text) throw new NotKept('plan');
+// What belongs together is written in one turn: all that a tap added to the record and the answers it left, or a plan and the record
+// that came with it. A phone that dies has all of it, or nothing. An entry whose id is here already is not written over.
+export const keep = (planId, { entries = [], planText, draft }) => sure(async () => {
+  await inOneTurn(['plans', 'events', 'desk'], async turn => {
+    const events = turn.objectStore('events');
+    for (const { id, text } of entries) if (await events.index('own').getKey([planId, id]) === undefined) await events.add({ id, plan: planId, text });
+    if (planText !== undefined) await turn.objectStore('plans').add(planText);
+    if (draft !== undefined) await turn.objectStore('desk').put(draft, 'draft');
+  });
+  const turn = db.transaction(['plans', 'events', 'desk']);
+  const own = turn.objectStore('events').index('own');
+  for (const { id, text } of entries) if ((await own.get([planId, id]))?.text !== text) throw new NotKept('event');
+  if (planText !== undefined && (await turn.objectStore('plans').getAll()).at(-1) !== planText) throw new NotKept('plan');
+  if (draft !== undefined && await turn.objectStore('desk').get('draft') !== draft) throw new NotKept('draft');
+});
+
+// Which copies were made that last longer than this phone: {fingerprint of a plan: {card: when, file: when}}.
+const copiesFrom = text => JSON.parse(text ?? '{}');
+export const copies = async () => copiesFrom(await db.get('desk', 'copies'));
+export const copyMade = (fingerprint, what, at) => sure(async () => {
+  await write('desk', async desk => {
+    const known = copiesFrom(await desk.get('copies'));
+    await desk.put(JSON.stringify({ ...known, [fingerprint]: { ...known[fingerprint], [what]: at } }), 'copies');
+  });
+  if (!(await copies())[fingerprint]?.[what]) throw new NotKept('copies');
 });
 
 // What a start needs, in one turn: five of them, one after the other, kept a slow phone waiting.
 export const atStart = async () => {
-  const turn = db.transaction(['plans', 'events', 'desk']);
-  const [plans, events, desk] = ['plans', 'events', 'desk'].map(name => turn.objectStore(name));
-  const [all, record, draft, night, face] = await Promise.all([plans.getAll(), events.getAll(), desk.get('draft'), desk.get('night'), desk.get('face')]);
-  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face };
+  const turn = db.transaction(['plans', 'events', 'desk', 'shelf']);
+  const [plans, events, desk, shelf] = ['plans', 'events', 'desk', 'shelf'].map(name => turn.objectStore(name));
+  const [all, record, draft, night, face, copies, people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'copies'].map(key => desk.get(key)), shelf.count()]);
+  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, copies: copiesFrom(copies), people };
 };
 
 // Earlier plans stay where they are; the last one taken in is the one in use.
@@ -87,10 +108,9 @@ export const signingKey = async make => {
   return pair;
 };
 
-export const removeEverything = () => sure(async () => {
-  const turn = db.transaction(['plans', 'events', 'desk', 'shelf', 'revisions'], 'readwrite', { durability: 'strict' });
-  await Promise.all(['plans', 'events', 'desk', 'shelf', 'revisions'].map(name => turn.objectStore(name).clear()));
-  await turn.done;
+export const removeEverything = () => sure(() => {
+  const all = ['plans', 'events', 'desk', 'shelf', 'revisions'];
+  return inOneTurn(all, turn => Promise.all(all.map(name => turn.objectStore(name).clear())));
 });
 
 // The desk. What is typed is written with every key; only an agreed revision is worth waiting for the disk.

@@ -3,6 +3,7 @@
 import * as events from '../events.js';
 import { record } from '../situation.js';
 import { originWords } from '../handover/origin.js';
+import { union } from '../merge.js';
 import { object, string } from '../text.js';
 import { agree } from './agree.js';
 import { agreed } from './agreed.js';
@@ -200,6 +201,11 @@ export const desk = tools => {
       box.value = '';
       if (found.refused) { view.brought = found.refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
       const { id } = found;
+      // The record that came and the one that lies here must be possible together, before anything is kept.
+      const here = record_[id] ?? [];
+      const { added, differ } = union(here, found.events);
+      const both = added.length ? ask('holds', { plan: found.plan, record: record(id, [...here, ...added].map(text => ({ text }))), now: string(tools.clock().text) }) : {};
+      if (both.refused) { view.brought = JSON.parse(both.text).refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
       people[id] ??= { tree: null };
       const draftText = found.isDraft ? found.plan : found.draft;
       // A draft on the shelf is somebody's work: a file never lies down over it.
@@ -208,9 +214,11 @@ export const desk = tools => {
       await keep(id);
       view.id = id;
       if (!found.isDraft && latest(id)?.text !== found.plan) await addRevisions([found.plan], null);
-      for (const text of found.events) { try { await store.addEvent(id, JSON.parse(text).id, text); } catch { view.kept = false; } }
+      try { await store.keep(id, { entries: added.map(text => ({ id: JSON.parse(text).id, text })) }); } catch { view.kept = false; }
+      // The bedside may be using this very plan: what came holds there at once.
+      tools.recordCame(id, added);
       await reload();
-      view.said = `${words('bring-done')} ${originWords(found.signed, words, tools.day)}`;
+      view.said = `${words('bring-done')} ${differ.length ? words('bring-differ', { count: String(differ.length) }) : ''} ${originWords(found.signed, words, tools.day)}`;
       await show('shelf', null);
     },
   };

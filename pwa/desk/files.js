@@ -15,7 +15,7 @@ export const readFile = async (file, ask, words, now) => {
   const { id, agreement } = JSON.parse(plan);
   if (typeof id !== 'string' || !/^[A-Za-z0-9_-]{1,40}$/.test(id)) return { refused: [{ path: '/plan/id', reason: 'missing' }] };
   const isDraft = agreement?.status === 'draft';
-  const judged = isDraft && !events.length ? {} : ask('holds', object({ plan, record: record(id, events.map(text => ({ text }))), now: string(now) }));
+  const judged = isDraft && !events.length ? {} : ask('holds', object({ plan, record: found.record ?? record(id, []), now: string(now) }));
   if (judged.refused) return { refused: JSON.parse(judged.text).refused };
   return { id, plan, isDraft, signed, draft: draft && !isDraft && JSON.parse(draft)?.id === id ? draft : undefined, events };
 };

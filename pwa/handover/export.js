@@ -2,6 +2,7 @@
 import { html, nothing } from '../vendor/lit-html.js';
 import { plain, plainSheet } from '../views/parts.js';
 import { saveFile } from '../save.js';
+import { fingerprintOf } from '../copies.js';
 import { object } from '../text.js';
 import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
@@ -17,7 +18,7 @@ const prepare = async ({ ask, store, plan, from, at }) => {
   const pair = await store.signingKey(makeKey);
   const key = await publicBytes(pair);
   const packed = ask('packPlan', object({ plan }));
-  const fingerprint = packed.fingerprint ?? ask('comparePlans', object({ before: plan, after: plan })).fingerprints.after;
+  const fingerprint = packed.fingerprint ?? fingerprintOf(ask, plan);
   const envelope = async name => ({ fingerprint, at, from: name, key, value: await sign(pair, { fingerprint, at, from: name }) });
   const whole = await envelope(from);
   const made = { file: fileOf({ plan, ...whole }), fingerprint, key: await keyName(key) };
@@ -30,7 +31,7 @@ const prepare = async ({ ask, store, plan, from, at }) => {
   return { ...made, text: packed.text, rows: codeRows(packed.text), signed: false };
 };
 
-export const exporting = ({ words, draw, ask, store, state, day, clock }) => {
+export const exporting = ({ words, draw, ask, store, state, day, clock, copyMade }) => {
   const view = { plan: null, from: '', made: null, said: null };
   const again = async () => {
     const at = `${new Date(clock().moment).toISOString().slice(0, 19)}Z`;
@@ -45,13 +46,14 @@ export const exporting = ({ words, draw, ask, store, state, day, clock }) => {
 
   const act = {
     from(box) { view.from = [...box.value.normalize('NFC').replace(/\p{C}/gu, '')].slice(0, 40).join('').trim(); return again(); },
-    save() {
+    async save() {
       saveFile(file());
+      await copyMade(view.made.fingerprint, 'file');
       view.said = words('share-saved');
       draw();
     },
     async share() {
-      try { await navigator.share({ files: [shareable()], title: words('share-title') }); } catch (problem) { if (problem.name !== 'AbortError') { view.said = words('share-failed'); draw(); } }
+      try { await navigator.share({ files: [shareable()], title: words('share-title') }); await copyMade(view.made.fingerprint, 'file'); } catch (problem) { if (problem.name !== 'AbortError') { view.said = words('share-failed'); draw(); } }
     },
     async copy() {
       try { await navigator.clipboard.writeText(view.made.text); view.said = words('share-copied'); } catch { document.getElementById('code-text')?.select(); view.said = words('share-copy-yourself'); }

@@ -6,9 +6,9 @@ import { offered } from './offered.js';
 import { receive } from './receive.js';
 import { fileReader, reader, weighing } from './received.js';
 
-export const handover = ({ words, store, core, state, clock, day, draw, bring, bringFile, lines }) => {
+export const handover = ({ words, store, core, state, clock, day, draw, copyMade, bring, bringFile, lines }) => {
   const { ask } = core;
-  const out = exporting({ words, draw, ask, store, state, day, clock });
+  const out = exporting({ words, draw, ask, store, state, day, clock, copyMade });
   const into = receive({ words, draw, bring, bringFile });
   const weigh = weighing({ ask, words, day });
   let page = 'bring';

@@ -31,8 +31,10 @@ export const reader = ask => async text => {
   const doc = parsed(text);
   if (!doc || typeof doc !== 'object' || Array.isArray(doc)) return refuse('', 'notJson');
   if (doc.format === 'stopgap.copy' && doc.plan && Array.isArray(doc.record?.events)) {
+    if (doc.version !== 1) return refuse('/version', 'newerFormat', '1');
     const parts = members(text);
-    return { plan: parts.plan, events: elements(members(parts.record).events), draft: parts.draft, signed: null };
+    // The record stays whole as well: whose it is, and in which format, is the core's to read.
+    return { plan: parts.plan, record: parts.record, events: elements(members(parts.record).events), draft: parts.draft, signed: null };
   }
   if (doc.format !== 'stopgap.handover') return { plan: text, events: [], signed: null };
   const envelope = readEnvelope(text, doc);

@@ -3,7 +3,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 import { foot, main, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
-const fileInput = (words, send) => html`<label class="press wide file"><span>${words('bring-plan')}<span class="sub">${words('bring-plan-sub')}</span></span>
+const fileInput = (text, sub, send) => html`<label class="press wide file"><span>${text}<span class="sub">${sub}</span></span>
   <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
 
 // Both stand without a plan, a store or the core.
@@ -13,7 +13,7 @@ export const first = (state, words, send) => plainSheet(html`
   <h1 class="name" tabindex="-1">${words('first-title')}</h1>
   <p class="lede">${words('first-what')}</p>
   <p class="lede">${words('first-who')}</p>
-  ${fileInput(words, send)}
+  ${fileInput(words('bring-plan'), words('bring-plan-sub'), send)}
   <a class="press wide" href="#bring"><span>${words('bring-otherwise')}<span class="sub">${words('bring-otherwise-sub')}</span></span></a>
   <h2 class="lbl part">${words('first-demo')}</h2>
   <div class="cells">
@@ -61,6 +61,12 @@ export const offered = (state, words, send) => plainSheet(html`
   <div class="end">${main(state.candidate.demo ? words('take-demo') : words('take-plan'), () => send('takePlan'))}
   ${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
 
+const printEntry = (words, sub) => html`<a class="press wide" href="paper.html"><span>${words('print-entry')}<span class="sub">${sub}</span></span></a>`;
+
+// What is still missing of what lasts longer than the phone. Each is asked for until it was made of this very plan.
+const copies = (state, words, send) => (state.missing.length ? html`<h2 class="lbl part">${words('copies-title')}</h2><p class="note">${words('copies-why')}</p>
+  <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
+
 export const home = (state, words, send) => html`<div class="sheet"><main id="main">
   <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
@@ -68,11 +74,12 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   <button type="button" class="press now start wide" @click=${() => send('start')}><span><span class="big">${words('start')}</span>
     <span class="sub">${words('start-sub')}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
+  ${copies(state, words, send)}
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
     ${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}
-    <a class="press wide" href="paper.html"><span>${words('print-entry')}<span class="sub">${words('print-entry-sub')}</span></span></a>
+    ${state.missing.includes('card') ? nothing : printEntry(words, words('print-entry-sub'))}
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
     ${deskEntry(words)}</div>
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
@@ -90,10 +97,11 @@ export const more = (state, words, send) => sheet(state, words, html`
   <div class="cells">
     ${plain(words('export'), () => send('export'), words('export-sub'))}
     <a class="press wide" href="#share"><span>${words('share-plan')}<span class="sub">${words('share-plan-sub')}</span></span></a>
+    ${fileInput(words('join-entry'), words('join-entry-sub'), send)}
     ${plain(words('other-plan'), () => send('open', 'first'), words('other-plan-sub'))}
     ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
     ${state.holds?.incident && !state.plan.demo ? nothing : plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
-  <p class="note">${state.persisted === true ? words('storage-firm') : words('storage-loose')}</p>
+  <p class="note">${state.persisted === true ? words('storage-firm') : state.persisted === false ? words('storage-loose') : words('storage-unsaid')}</p>
   ${helpPages(words)}
   <p class="note">${words('about', { engine: state.engine, release: state.release })}</p>
   <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });

@@ -19,6 +19,7 @@ const start = await import(join(site, 'views/start.js'));
 const questions = await import(join(site, 'views/questions.js'));
 const advice = await import(join(site, 'views/advice.js'));
 const record = await import(join(site, 'views/record.js'));
+const join_ = await import(join(site, 'views/join.js'));
 
 const flat = value => {
   if (value?.strings && value?.values) return value.strings.reduce((text, part, index) => text + part + (index < value.values.length ? flat(value.values[index]) : ''), '');
@@ -48,7 +49,7 @@ const base = (name = 'adult', extra = {}) => {
   const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
   return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', team: doc.contacts[0], emergencyNumber: '112', insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
     now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
-    kept: true, nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
+    kept: true, missing: [], nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
       looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
       given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true }, onBoard: { counted: '4', absorbed: '4' } },
@@ -71,6 +72,12 @@ test('every page before an incident stands whole, for both demo plans', () => {
   for (const name of ['adult', 'child']) {
     const state = base(name);
     for (const page of ['first', 'home', 'more', 'remove', 'before', 'change', 'otherTab', 'writeDown']) whole(page, start[page](state, words, nothing));
+    for (const missing of [['card'], ['file'], ['card', 'file']]) whole('home', start.home({ ...state, missing }, words, nothing));
+    for (const persisted of [true, false, null]) whole('more', start.more({ ...state, persisted }, words, nothing));
+    for (const differing of [[], [{ clock: '03:05', day: '', own: 'Injected: 4 units', other: 'Injected: 6 units' }]]) {
+      whole('joining', join_.joining({ ...state, candidate: { doc: state.plan.doc, added: ['{}'], known: 5, differing, otherPlan: true } }, words, nothing));
+      for (const kept of [true, false]) whole('joined', join_.joined({ ...state, candidate: { joined: { count: '1', kept }, differing } }, words, nothing));
+    }
     whole('trouble', start.trouble({ ...state, trouble: 'words' }, words));
     whole('offered', start.offered({ ...state, candidate: { doc: state.plan.doc, lines: state.plan.lines, demo: true } }, words, nothing));
     const reasons = ['notJson', 'tooLarge', 'tooDeep', 'unknownKey', 'duplicateKey', 'missing', 'wrongType', 'wrongUnit', 'outOfRange', 'tooPrecise', 'notAscending', 'duplicateId', 'contradiction', 'newerFormat', 'fingerprintMismatch', 'somethingNew'];

@@ -1,10 +1,14 @@
 // After one visit the network may go for good; and what is kept, is kept as the person accepted it.
 import assert from 'node:assert/strict';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+import { person } from './dying.mjs';
 import { answer, close, inject, phone, seen, site, withDemo } from './phone.mjs';
 
 after(close);
@@ -64,6 +68,38 @@ test('offline from cold: the server gone, a new page opens and leads to a dose',
   await cold.page.goto(`${hand.device.address}danger.html`);
   await cold.heading('When to call for help');
   await hand.device.end();
+});
+
+test('the server is ended for good and the browser started anew: a whole incident, and it is still there after the next start', async () => {
+  const profile = mkdtempSync(join(tmpdir(), 'stopgap-profile-'));
+  // A server of its own, as `pwa/run` starts it.
+  const process_ = spawn(process.execPath, [fileURLToPath(new URL('../../../pwa/serve.mjs', import.meta.url)), site, '0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const ended = once(process_, 'exit');
+  const [said] = await once(process_.stdout, 'data');
+  const server = { address: /http:\/\/\S+/.exec(said)[0], close: async () => { process_.kill(); await ended; } };
+  const first = await withDemo({ keeper: true, profile, server });
+  await keptWhole(first);
+  await first.device.end();
+  assert.notEqual(process_.exitCode ?? process_.signalCode, null, 'the server still runs');
+
+  const gone = { address: server.address, close: async () => {} };
+  const device = await phone({ keeper: true, profile, server: gone });
+  const cold = await device.open();
+  await cold.heading('Maren Oduya');
+  const done = await cold.page.evaluate(person, { readings: { glucose: '16.0', ketones: '0.2', pump: { units: '3', at: '0205', glucose: '15.6' } }, units: '1', until: 'waiting' });
+  assert.equal(done.screen, 'waiting');
+  await cold.sees('Do not inject a correction before 07:05.');
+  const written = await cold.record();
+  assert.equal(written.filter(event => event.kind === 'injection').length, 1);
+  await device.end();
+
+  const again = await phone({ keeper: true, profile, server: gone, at: '2026-11-25T03:30:00+01:00' });
+  const hand = await again.open();
+  await hand.heading('Look again at');
+  await hand.sees('Do not inject a correction before 07:05.');
+  assert.deepEqual(await hand.record(), written);
+  await again.end();
+  rmSync(profile, { recursive: true, force: true });
 });
 
 // Each without script; with a script that finds no store; and with a store that holds no plan.
