@@ -48,6 +48,29 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
   return looks;
 }
 
+constexpr std::int64_t minutes_a_point = 15;  // of the drawn line
+
+GlucoseFall taken_by(Insulin amount, CorrectionFactor factor) {
+  return GlucoseFall::grains((amount.in_units() * Fraction{factor.in_grains_per_unit()}).floor());
+}
+
+std::optional<TakenOff> taken_off(const rules::Facts& facts, const std::vector<CurveRow>& curve) {
+  const Duration action = facts.plan.rapid.action;
+  if (!facts.last_needle || facts.since(facts.last_needle) >= action) return std::nullopt;
+  TakenOff taken;
+  taken.again = facts.last_needle->rescue();
+  if (facts.level == rules::Level::number && facts.G >= facts.plan.low.below) taken.to_low = facts.G - facts.plan.low.below;
+  for (const CurveRow& row : curve) {
+    if (row.minute % minutes_a_point != 0 && row.minute != curve.back().minute) continue;
+    const Insulin acted = at_least_none(facts.absorbed - row.absorbed);
+    Remaining left;
+    left.add(taken.again, remaining_share(Duration::minutes(row.minute), action));
+    const Insulin twice = acted + at_least_none(taken.again - left.rounded_up());
+    taken.rows.push_back({row.minute, taken_by(acted, facts.factor), taken_by(twice, facts.factor)});
+  }
+  return taken;
+}
+
 }  // namespace
 
 HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, bool with_curve) {
@@ -78,6 +101,7 @@ HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, boo
       const OnBoard later = on_board(plan, history, nullptr, then, {facts.suspected_since, facts.set_changed});
       answer.curve->push_back({minute, later.counted(facts.suspect_doses_count || !facts.incident()), later.counted(true)});
     }
+    answer.taken = taken_off(facts, *answer.curve);
   }
   return answer;
 }

@@ -27,6 +27,8 @@ held-rapid = Do not inject rapid insulin before { $clock }.
 back = Back
 # Link to the page that needs no plan.
 danger-page = When to call for help
+# Link to the page that says what to do in a low.
+low-page = When glucose is low
 # Answer to any question.
 do-not-know = I do not know
 # Answer where several things could be ticked.
@@ -297,6 +299,14 @@ about = Core { $engine }, release { $release }.
 newer-version = A new version is ready
 # Below it.
 newer-version-sub = It changes nothing in plan or record.
+# Heading above a list of what the new version changes.
+newer-title = What is new
+# Main button below the list.
+newer-take = Use the new version
+# Button: keep the version in use.
+newer-not-now = Not now
+# Below the buttons.
+newer-later = It waits. The version in use goes on working.
 # Frame when storage is refused.
 nothing-kept = This phone keeps nothing now. Write down every dose and its time.
 
@@ -316,6 +326,17 @@ off-entry = The pump stays off
 off-entry-sub = Injections until a pump works again
 
 ## Another tab, storage, failure
+
+# Heading: the version in use was found to be wrong, and another has taken its place.
+withdrawn-title = This version was withdrawn
+# Line below it.
+withdrawn-what = It may be wrong. Do not use a dose from it.
+# Line.
+withdrawn-call = Not sure? Call your team first.
+# Line: plan and record.
+withdrawn-kept = Your plan and your record are kept.
+# Main button: reads the page again, with the version that took its place.
+withdrawn-again = Open the right version
 
 # Heading in the second tab.
 other-tab = This tab waits
@@ -616,7 +637,7 @@ entry-carbs = How much will you eat?
 # Title.
 entry-order = How many units did they order?
 # Help.
-entry-order-help = Say the number back to them first.
+entry-order-help = Of rapid-acting insulin. Say the number back to them first.
 # Title after a mistake.
 entry-mistake = How many units went in that are not written here?
 # Title after "another number".
@@ -1165,6 +1186,12 @@ late-hours = hours late
 no-look = No look is planned
 # $minutes: number.
 in-minutes = In { $minutes } minutes
+# $hours and $minutes: numbers.
+in-hours = In { $hours } h { $minutes } min
+# Button, beside the ways to tell the pump and between the looks.
+picture-entry = See insulin at work
+# Below it.
+picture-entry-sub = With the pump told, and not told
 # $dose and $insulin.
 given-by-needle = { $dose } of { $insulin } by needle
 # Until that time.
@@ -3384,6 +3411,22 @@ off-zones-east = { $zones } hours east
 off-zones-west = { $zones } hours west
 # Button.
 off-zones-none = I do not travel
+# Button, where the zones are known: what they do to the long-acting insulin.
+off-travel-open = My journey across time zones
+# Below the heading. The amounts that follow are for one day.
+off-travel-day = On the day of the journey only.
+# Beside the first amount.
+off-travel-home = At your usual hour, by the clock at home.
+# Beside the second amount.
+off-travel-there = At your usual hour, by the clock there.
+# Below the amounts.
+off-travel-rule = By a published rule for injected long-acting insulin.
+# Beside an amount. $clock: by this phone; $day: such as 25 November 2026.
+off-travel-due = { $clock } by this phone, { $day }
+# Line.
+off-travel-team = Agree it with your team before you go.
+# Button.
+off-zones-other = Change the hours
 # Question.
 off-which = Which insulin is in your hand?
 # Help.
@@ -3420,6 +3463,37 @@ off-injections = One after the other, each in a new place:
 off-waits-until = No correction in it until { $clock }.
 # Line.
 off-waits = No correction in it.
+
+## The picture: insulin at work, and what it takes off
+
+# Heading.
+picture-title = Insulin at work
+# Why the pump must be told.
+picture-why = A pump that is not told may give the same dose again.
+# Where no dose by needle acts any more.
+picture-none = No dose by needle is working now.
+# Above the drawing of falling lines. $unit: the unit of glucose.
+picture-taking = Glucose it takes off, in { $unit }
+# Below each drawing, under the figures 0, 1, 2.
+picture-hours = Hours from now
+# Beside a whole line.
+picture-told = The pump is told, or stays off
+# Beside a broken line. $dose: such as 4 units.
+picture-untold = The pump is not told and gives { $dose } again
+# In the drawing, at a thick line: below it glucose is low.
+picture-low = Low from here
+# Where only the broken line comes to the thick one.
+picture-crosses = The same dose again leads to a low.
+# $hours, then $told and $untold: how far glucose falls; $unit: its unit.
+picture-falls = After { $hours } h: { $told } { $unit } lower. Not told: { $untold } lower.
+# Below the drawing.
+picture-alone = This is insulin alone. Food and missing basal are not drawn.
+# Above the drawing of what still works.
+picture-acting = Rapid-acting insulin still working
+# $hours: from now; $units: such as 1.88 units.
+picture-hour = After { $hours } h: { $units }
+# $units: such as 4 units.
+picture-now = Now: { $units }
 
 ## Waking up for a look
 

@@ -320,6 +320,7 @@ export const actions = tools => {
       Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null });
       endDraft();
     },
+    readAgain() { location.reload(); },
     // The page is read again only once the one keeper has written the choice down and the other has forgotten the old one.
     async acceptRelease() {
       const tell = (worker, message) => new Promise(done => {
@@ -327,6 +328,8 @@ export const actions = tools => {
         port1.onmessage = done;
         worker.postMessage(message, [port2]);
       });
+      open(null);
+      await tools.keepAtOnce({});
       await tell(tools.keeper(), { accept: state.newer });
       await tell(navigator.serviceWorker.controller, { forget: true });
       location.reload();

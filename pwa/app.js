@@ -9,7 +9,7 @@ import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
 import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
@@ -23,7 +23,7 @@ let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
-  unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, trouble: null,
+  unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', order, desk: false, face: null, handing: false,
 };
 
@@ -64,7 +64,7 @@ const nextLook = () => {
   const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
   const look = looks.find(entry => entry.overdue) ?? looks[0];
   return look && { look, clock: look.clock, due: look.due, what: look.what, overdue: look.overdue,
-    late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))) };
+    late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))), inHours: inHours(minutesUntil(look.due, state.now.moment)) };
 };
 
 // The parts of the shown dose as they stand in the answer's text, only where there is more than one.
@@ -258,8 +258,22 @@ const loadOff = async () => {
   Object.assign(actions, off.actions(tools));
   views.off = off.view;
 };
+// Basal by needle that was shown and never answered for is asked about first, wherever somebody comes back to; the core says whether.
+const basalShown = event => event.kind === 'doseShown' && (event.doc.insulin === 'long' || event.doc.parts?.basal > 0);
+const askFirst = async () => {
+  if (state.panel || state.draft || !state.plan || !state.record.some(basalShown)) return;
+  if (!ask('offPump', { now: string(clock().text) }).first?.shown) return;
+  await loadOff();
+  state.panel = off.panel({ name: 'off', page: 'answer', asked: {}, ids: {} });
+};
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.panel(), pad: { digits: '' } }); await keepDraft(); };
-Object.assign(actions, { openStory, openWake, openOff });
+const openPicture = async () => {
+  if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
+  const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
+  if (drawnFrom.refused) throw new Error(`holds: ${JSON.stringify(drawnFrom.refused)}`);
+  Object.assign(state, { picture: drawnFrom, said: null, panel: { name: 'picture', ids: {} } });
+};
+Object.assign(actions, { openStory, openWake, openOff, openPicture });
 
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);
@@ -304,7 +318,11 @@ let registration;
 const keeper = () => registration?.waiting ?? navigator.serviceWorker?.controller;
 const askKeeper = () => {
   const { port1, port2 } = new MessageChannel();
-  port1.onmessage = ({ data }) => { state.newer = data.newer; refresh(); };
+  port1.onmessage = ({ data }) => {
+    Object.assign(state, { newer: data.newer, changes: data.changes ?? [], withdrawn: data.withdrawn?.includes(state.release) ?? false });
+    // A version found wrong is left even where it cannot work anything out any more.
+    if (state.withdrawn) draw(); else refresh();
+  };
   keeper()?.postMessage({ ask: 'newer' }, [port2]);
 };
 const announceNewer = () => {
@@ -322,6 +340,7 @@ const keepOffline = async () => {
   try {
     registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL(address) : address, { updateViaCache: 'none' });
     announceNewer();
+    navigator.serviceWorker.addEventListener('controllerchange', askKeeper);
   } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
 };
 
@@ -354,6 +373,7 @@ const begin = async () => {
   if (state.panel?.name === 'off') { await loadOff(); state.panel = off.panel(state.panel); }
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
+  await askFirst();
   await refresh();
   await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.

@@ -3,7 +3,8 @@ import createCore from './stopgap-core.js';
 
 let core;
 
-export const load = async () => { core = await createCore(); };
+// The module lies beside the page, whichever file this script was joined into.
+export const load = async () => { core = await createCore({ locateFile: name => name }); };
 
 export const ask = (call, request) => {
   const text = core.ask(call, request.toWellFormed());

@@ -48,6 +48,7 @@ const runScreen = state => {
 };
 
 export const screenOf = state => {
+  if (state.withdrawn) return 'withdrawn';
   if (state.trouble) return 'trouble';
   if (!state.writer) return 'otherTab';
   if (state.unkept.length) return 'writeDown';

@@ -24,22 +24,20 @@ const make = async (scripts, first) => {
     onwarn: warning => { throw new Error(`${warning.code}: ${warning.message}`); },
   });
   const { output } = await bundle.generate({
-    format: 'es', compact: true, entryFileNames: first,
-    chunkFileNames: chunk => chunk.facadeModuleId ?? `shared/${chunk.name}.js`,
+    format: 'es', compact: true, entryFileNames: '[name].js',
+    chunkFileNames: chunk => chunk.facadeModuleId ?? (chunk.moduleIds.includes('words.js') ? 'shared/start.js' : `shared/${chunk.name}.js`),
   });
   return Promise.all(output.map(async ({ fileName, code }) =>
     [fileName, (await minify(code, { module: true, compress: { passes: 2 }, mangle: true })).code]));
 };
 
 // Made once for the same scripts, tools and this file: what came of it is kept in `folder` under the digest of all of them.
-// Each of `pages` is joined by itself: what two of them share is in both, so that neither waits for a second script.
+// What `pages` share is one file more, which each of them asks for beside its own: in both it would be 16 kB twice on every phone.
 export const joined = async (scripts, pages, folder) => {
   const own = ['join.mjs', 'package-lock.json'].map(name => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
   const at = join(folder, `${createHash('sha256').update(JSON.stringify([...own, ...pages, ...scripts])).digest('hex')}.json`);
   if (!existsSync(at)) {
-    const files = (await Promise.all(pages.map(first => make(scripts, first)))).flat();
-    const twice = files.find(([path], at) => files.findIndex(([other]) => other === path) !== at);
-    if (twice) throw new Error(`${twice[0]} comes from two pages`);
+    const files = await make(scripts, pages);
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
     writeFileSync(at, JSON.stringify(files));

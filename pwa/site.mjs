@@ -16,7 +16,7 @@ const npm = join(top, 'pwa/node_modules');
 const moduleFolder = join(top, 'build/wasm/wasm');
 
 // What in pwa/ serves the build and is no part of the page.
-const notShipped = /^(node_modules|package(-lock)?\.json|\.npmrc|run|install\.sh|headers\.txt|.*\.mjs)$/;
+const notShipped = /^(node_modules|package(-lock)?\.json|\.npmrc|run|install\.sh|(headers|withdrawn)\.txt|.*\.mjs)$/;
 
 const under = folder => readdirSync(folder, { withFileTypes: true, recursive: true })
   .filter(entry => entry.isFile()).map(entry => relative(folder, join(entry.parentPath ?? entry.path, entry.name))).sort();
@@ -53,11 +53,10 @@ const parts = async () => {
     const name = `atkinson-hyperlegible-next-${set}-wght-normal.woff2`;
     files.set(`fonts/${name}`, readFileSync(join(npm, font, 'files', name)));
   }
-  files.set('licences/font.txt', licence(font));
-  files.set('licences/lit-html.txt', licence('lit-html'));
-  files.set('licences/idb.txt', licence('idb'));
-  files.set('licences/fluent.txt', licence('@fluent/bundle'));
-  files.set('licences/qr.txt', Buffer.concat([licence('qr'), Buffer.from('\n'), readFileSync(join(npm, 'qr/LICENSE-MIT'))]));
+  // In one file: two of them are nearly the same long text, and together they are half as large.
+  const held = [['Atkinson Hyperlegible Next', licence(font)], ['lit-html', licence('lit-html')], ['idb', licence('idb')], ['fluent', licence('@fluent/bundle')],
+    ['qr', licence('qr')], ['qr, instead of the one before', readFileSync(join(npm, 'qr/LICENSE-MIT'))]];
+  files.set('licences/modules.txt', held.map(([name, text]) => `${name}\n\n${String(text).trim()}\n`).join('\n\n'));
 
   files.set('stopgap-core.js', readFileSync(join(moduleFolder, 'stopgap-core.js')));
   files.set('stopgap-core.wasm', readFileSync(join(moduleFolder, 'stopgap-core.wasm')));
@@ -81,7 +80,7 @@ lay(plain, files);
 const ours = path => path.endsWith('.js') && path !== 'sw.js';
 const scripts = new Map([...files].filter(([path]) => ours(path)).map(([path, text]) => [path, String(text)]));
 for (const path of scripts.keys()) files.delete(path);
-for (const [path, text] of await joined(scripts, ['app.js', 'paper.js'], kept)) files.set(path, text);
+for (const [path, text] of await joined(scripts, ['app.js', 'paper.js', 'danger.js'], kept)) files.set(path, text);
 
 const core = await load();
 const { engine } = JSON.parse(core.ask('version', '{}'));
@@ -96,6 +95,15 @@ for (const path of ['index.html', 'paper.html']) {
   if (named === String(files.get(path)) || named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
   files.set(path, named);
 }
-files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, files: checksums() }, null, 1)};\n`);
+// The script that both pages share is asked for at once, not only when the first one has been read.
+files.set('index.html', files.get('index.html').replace(/(<link rel="modulepreload" href=")app.js">/, '$&\n$1shared/start.js">'));
+if (!files.has('shared/start.js') || !files.get('index.html').includes('shared/start.js')) throw new Error('The shared script is not asked for at the start.');
+// What a release changes is said in plain words, one sentence a line, and which releases were withdrawn: both may change after a release
+// is out, so they are no part of its name.
+const lines = path => readFileSync(join(top, path), 'utf8').split('\n').filter(text => text && !text.startsWith('#'));
+const changes = lines('i18n/changes.en.txt');
+const withdrawn = lines('pwa/withdrawn.txt').map(text => text.split(' ')[0]);
+if (withdrawn.includes(id)) throw new Error(`Release ${id} is withdrawn.`);
+files.set('release.js', `self.RELEASE = ${JSON.stringify({ id, engine, changes, withdrawn, files: checksums() }, null, 1)};\n`);
 lay(site, files);
 console.log(`Site: build/site, release ${id}, ${files.size} files`);

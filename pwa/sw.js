@@ -6,7 +6,7 @@ const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: address
 } });
 importScripts(policy ? policy.createScriptURL('release.js') : 'release.js');
 
-const { id, files } = self.RELEASE;
+const { id, files, changes = [], withdrawn = [] } = self.RELEASE;
 const prefix = 'stopgap-release-';
 const choice = 'stopgap-choice';
 const here = path => new URL(path, self.registration.scope).href;
@@ -48,9 +48,14 @@ const route = async event => {
   })));
 };
 
+// A release that was found to do harm, or that does not even start, is named by the one that takes its place. Nobody could accept that one
+// on a page that does not start, so it takes over by itself: the only time one does. Plan and record lie elsewhere and stay.
+const takesOver = async () => withdrawn.includes(await accepted());
+
 self.addEventListener('install', event => event.waitUntil((async () => {
   await keep();
   if (!await accepted()) await accept(id);
+  if (await takesOver()) { await accept(id); await self.skipWaiting(); }
   await route(event).catch(problem => console.warn('Files are asked of the keeper one by one.', problem.message));
 })()));
 
@@ -73,7 +78,7 @@ self.addEventListener('fetch', event => {
 });
 
 self.addEventListener('message', event => event.waitUntil((async () => {
-  if (event.data.ask === 'newer') event.ports[0].postMessage({ newer: await accepted() === id ? null : id });
+  if (event.data.ask === 'newer') event.ports[0].postMessage({ newer: await accepted() === id ? null : id, changes, withdrawn });
   if (event.data.forget) { served = undefined; event.ports[0].postMessage({ forgotten: true }); }
   if (event.data.accept === id && await caches.has(prefix + id)) {
     await accept(id);

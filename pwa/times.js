@@ -40,3 +40,6 @@ export const isNight = clock => clock >= '21:00' || clock < '07:00';
 
 // How late a look is, in the unit a person would say it in.
 export const late = minutes => (minutes < 120 ? { number: String(minutes), unit: 'minutes' } : { number: String(Math.floor(minutes / 60)), unit: 'hours' });
+
+// A span of an hour and more, as a person would say it; shorter ones are minutes.
+export const inHours = minutes => (minutes < 60 ? null : { hours: String(Math.floor(minutes / 60)), minutes: String(minutes % 60) });

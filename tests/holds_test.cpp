@@ -158,6 +158,35 @@ TEST(CurveOfHolds, IsOneRowAMinuteToTheEndOfAction) {
   EXPECT_FALSE(asked::holds(plan(), Json::array()).contains("curve"));
 }
 
+// 4 units just given at 16.0, factor 2.5. After 60 min 4 - 3.34 = 0.66 units have acted: 0.66 x 2.5 = 1.65; the same again makes 3.3.
+// After 120 min 2.12 x 2.5 = 5.3 and 10.6. F3 is 0.05 at the end: 4 x 0.95 x 2.5 = 9.5 and 19. From 16.0 to the low level of 3.9 it is 12.1.
+TEST(TakenOff, IsWorkedByHandToldAndNotTold) {
+  Json now = glucose(0);
+  now["value"] = 16.0;
+  const Json taken = asked::holds(plan(), Json::array({now, injection(0, 4)}), asked::night, true)["taken"];
+  EXPECT_EQ(taken["dose"], "4\u00A0units");
+  EXPECT_EQ(taken["toLow"], "12.1");
+  ASSERT_EQ(taken["rows"].size(), 19U);
+  EXPECT_EQ(taken["rows"][0], Json({0, "0.0", "0.0"}));
+  EXPECT_EQ(taken["rows"][4], Json({60, "1.7", "3.3"}));
+  EXPECT_EQ(taken["rows"][8], Json({120, "5.3", "10.6"}));
+  EXPECT_EQ(taken["rows"][18], Json({270, "9.5", "19.0"}));
+}
+
+// An hour on, what has already acted is no longer to come; the pump would give the whole dose from now.
+TEST(TakenOff, CountsFromNow) {
+  const Json taken = asked::holds(plan(), Json::array({injection(60, 4)}), asked::night, true)["taken"];
+  EXPECT_TRUE(taken["toLow"].is_null());                      // nobody has read glucose in the last minutes
+  EXPECT_EQ(taken["rows"][4], Json({60, "3.7", "5.3"}));      // 3.34 - 1.88 = 1.46; x 2.5 = 3.65; and 0.66 x 2.5 = 1.65 more
+  EXPECT_EQ(taken["rows"][18], Json({270, "8.4", "17.9"}));   // 3.34 x 2.5 = 8.35, and 9.5 more
+}
+
+TEST(TakenOff, IsNotDrawnWhereNoNeedleDoseActs) {
+  EXPECT_FALSE(asked::holds(plan(), Json::array(), asked::night, true).contains("taken"));
+  EXPECT_FALSE(asked::holds(plan(), Json::array({injection(270, 4)}), asked::night, true).contains("taken"));
+  EXPECT_FALSE(asked::holds(plan(), Json::array({injection(60, 4)}), asked::night, false).contains("taken"));
+}
+
 TEST(Holds, BadInputIsRefusedWithItsPlace) {
   const Json answer = Json::parse(ask("holds", Json({{"plan", plan()}, {"now", "soon"}}).dump()));
   ASSERT_TRUE(answer.contains("refused"));

@@ -31,7 +31,7 @@ const programs = [top('build/native/stopgap'), ...module, top('tests/package-loc
 
 // A journey rests on the site, on what it asks beside it, and on the outside programs in the version the system holds. The main
 // job and the start without network are walked through every time all the same.
-const outside = ['chromium-headless-shell', 'poppler-utils', 'zbar-tools'].map(name => `/var/lib/dpkg/info/${name}.md5sums`);
+const outside = ['chromium-headless-shell', 'firefox-esr', 'webkit2gtk-driver', 'poppler-utils', 'zbar-tools'].map(name => `/var/lib/dpkg/info/${name}.md5sums`);
 const walked = [...programs, ...data, ...outside, top('build/site'), top('build/plain'), top('pwa/serve.mjs'), top('pwa/headers.txt')];
 const always = /journeys\/(stubborn_high|offline)\./;
 

@@ -4,6 +4,7 @@
 #include "json/answer_words.hpp"
 #include "json/calendar.hpp"
 #include "json/page.hpp"
+#include "json/slot_text.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
 
@@ -266,6 +267,23 @@ std::string write_reminders(const HoldsAnswer& answer, const Plan& plan, const M
   return out.take();
 }
 
+namespace {
+
+// Falls are texts to draw and to say; nobody works out a dose from them.
+void write_taken(const Page& page, const TakenOff& taken) {
+  Writer& out = page.out;
+  const auto fall = [&](GlucoseFall amount) { return level_text(amount.in_grains(), page.plan); };
+  out.key("taken").open('{').key("dose").text(dose_text(taken.again, page.plan.decimal_mark)).key("toLow");
+  if (taken.to_low) out.text(fall(*taken.to_low));
+  else out.null();
+  out.key("rows").open('[');
+  for (const TakenOff::Row& row : taken.rows)
+    out.open('[').raw(std::to_string(row.minute)).text(fall(row.told)).text(fall(row.untold)).close(']');
+  out.close(']').close('}');
+}
+
+}  // namespace
+
 std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now) {
   Writer out;
   const Page page{out, plan, now};
@@ -293,6 +311,7 @@ std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Momen
     for (const CurveRow& row : *answer.curve)
       out.open('[').raw(std::to_string(row.minute)).text(page.number(row.counted)).text(page.number(row.absorbed)).close(']');
     out.close(']');
+    if (answer.taken) write_taken(page, *answer.taken);
   }
   out.close('}');
   return out.take();

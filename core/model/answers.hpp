@@ -43,6 +43,15 @@ struct CurveRow {
   Insulin counted, absorbed;
 };
 
+// How far insulin still takes glucose down from now on: as it acts, and with the last needle dose once more by a pump that was
+// not told of it. Insulin alone: neither food nor missing basal is in it, so that nobody reads a forecast.
+struct TakenOff {
+  struct Row { std::int64_t minute = 0; GlucoseFall told, untold; };
+  Insulin again;                       // the rescue part of the last needle dose
+  std::optional<GlucoseFall> to_low;   // from the last reading down to the low level, while the reading stands
+  std::vector<Row> rows;
+};
+
 struct HoldsAnswer {
   std::array<std::optional<Instant>, hold_kinds> holds{};
   std::vector<LookDue> looks;             // by time; a look is answered by its readings taken from shortly before it on
@@ -53,6 +62,7 @@ struct HoldsAnswer {
   std::optional<Instant> incident_since;
   bool clock_in_doubt = false;
   std::optional<std::vector<CurveRow>> curve;  // one row a minute, over the hours of action
+  std::optional<TakenOff> taken;               // beside the curve, while a needle dose acts
 };
 
 // What the review says of a plan: refuse = cannot be agreed; confirm = retype the number with a reason; note = good to know.

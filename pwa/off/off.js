@@ -45,7 +45,7 @@ export const actions = tools => {
     if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    const next = { hours: 'sleep', sleep: 'carbs', carbs: 'glucose' };
+    const next = { hours: 'sleep', sleep: 'carbs', carbs: 'glucose', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };

@@ -108,7 +108,7 @@ const answerPage = (state, words, send) => {
     <ul class="lines">${answer.notes.map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>
     ${kept(answer, state, words)}
     <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
-      ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
+      ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
       ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
 };
 
@@ -117,6 +117,20 @@ const zones = (state, words, send) => sheet(state, words, html`
   ${keypad(state, words, send, { unit: words('off-unit-zones'), decimal: false })}
   <div class="end">${state.pad.digits ? html`${plain(words('off-zones-east', { zones: state.pad.digits }), () => send('offZones', 'east'))}${plain(words('off-zones-west', { zones: state.pad.digits }), () => send('offZones', 'west'))}`
     : plain(words('off-zones-none'), () => send('offZones', 'none'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+
+// What the journey makes of the injected basal: amounts for that one day, for the talk with the team. Nothing here is injected now.
+const travel = (state, words, send) => {
+  const { rule, parts } = state.off.answer.travel;
+  const title = by(rule, { ignore: () => words('off-note-travel-ignore'), sameBasal: () => words('off-note-travel-same'), east: () => words('off-note-travel-east'), west: () => words('off-note-travel-west') });
+  const where = by(rule, { ignore: () => [], sameBasal: () => [], east: () => [words('off-travel-home')], west: () => [words('off-travel-home'), words('off-travel-there')] });
+  return sheet(state, words, html`
+    <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')} ${words('off-travel-team')}</p>` : nothing}</div>
+    ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="lines">${parts.map((part, at) => html`<li>
+      <b>${part.text}</b><br>${where[at]}${part.due ? html`<br>${words('off-travel-due', { clock: part.due.clock, day: state.otherDay(part.due.at) || state.dayWords(part.due.at.slice(0, 10)) })}` : nothing}</li>`)}</ol>
+      <p class="note">${words('off-travel-rule')}</p>` : nothing}
+    <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li></ul>
+    <div class="end">${main(words('back'), () => send('offPage', 'answer'))}${plain(words('off-zones-other'), () => send('offPage', 'zones'))}</div>`, { calm: true });
+};
 
 // Before the long-acting dose is shown the label is read: the two insulins look alike at night.
 const vial = (state, words, send) => sheet(state, words, html`
@@ -167,5 +181,5 @@ const given = (state, words, send) => sheet(state, words, html`
   <ul class="lines"><li>${words('inject-place')}</li></ul>
   <div class="end">${main(words('have-injected', { dose: amount(state, words) }), () => send('offGiven'))}${plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
 
-const pages = { hours, sleep, carbs, glucose, answer: answerPage, zones, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+const pages = { hours, sleep, carbs, glucose, answer: answerPage, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
 export const view = (state, words, send) => pages[state.panel.page](state, words, send);

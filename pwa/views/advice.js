@@ -93,6 +93,7 @@ const current = (step, state, words, send, number, heading) => html`<li class="s
     : step.id === 'inject' ? main(words('see-dose'), () => send('seeDose'))
     : main(stepDone(step.id, words), () => send('stepDone', step.id))}
   ${step.id === 'offBody' ? plain(words('off-body-other'), () => send('offBodyOther')) : nothing}
+  ${['offBody', 'automationOff'].includes(step.id) && state.injected ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}
   ${step.id === 'changeInsulin' ? plain(words('insulin-not-doubted'), () => send('stepSkipped', step.id)) : nothing}
   ${['callTeam', 'callHome', 'inject'].includes(step.id) ? nothing : plain(words('step-cannot'), () => send('stepSkipped', step.id), words('step-cannot-sub'))}
   ${step.id === 'callTeam' ? plain(words('call-order'), () => send('entry', 'order'), words('call-order-sub')) : nothing}</li>`;
@@ -282,7 +283,7 @@ export const waiting = (state, words, send) => {
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`
-      : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}<br><small>${words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
+      : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}<br><small>${next.inHours ? words('in-hours', next.inHours) : words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
   <ol class="timetable">
     ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
@@ -291,6 +292,6 @@ export const waiting = (state, words, send) => {
   ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
-  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
 };

@@ -1,10 +1,13 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
-import { foot, main, plain, plainSheet, sheet } from './parts.js';
+import { foot, main, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const fileInput = (text, sub, send) => html`<label class="press wide file"><span>${text}<span class="sub">${sub}</span></span>
   <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
+
+// Both stand without a plan, a store or the core.
+const helpPages = words => html`<p class="note"><a href="danger.html">${words('danger-page')}</a></p><p class="note"><a href="low.html">${words('low-page')}</a></p>`;
 
 export const first = (state, words, send) => plainSheet(html`
   <h1 class="name" tabindex="-1">${words('first-title')}</h1>
@@ -18,7 +21,7 @@ export const first = (state, words, send) => plainSheet(html`
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
   ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
-  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>`);
+  ${helpPages(words)}`);
 
 const reason = (entry, words) => {
   const slots = { path: entry.path || '/', got: entry.got === undefined || entry.got === '' ? '–' : String(entry.got),
@@ -70,7 +73,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   ${planFields(state.plan.doc, state.plan.lines, words)}
   <button type="button" class="press now start wide" @click=${() => send('start')}><span><span class="big">${words('start')}</span>
     <span class="sub">${words('start-sub')}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>
-  ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('acceptRelease'), words('newer-version-sub'))}</div>` : nothing}
+  ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
   ${copies(state, words, send)}
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
@@ -82,6 +85,13 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
   </main>${foot(state, words, { calm: true })}</div>`;
 
+// What a later release changes, in its own words; it waits until somebody wants it.
+export const newer = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('newer-title')}</h1></div>
+  <ul class="lines">${state.changes.map(text => html`<li>${text}</li>`)}</ul>
+  <p class="note">${words('newer-version-sub')} ${words('newer-later')}</p>
+  <div class="end">${main(words('newer-take'), () => send('acceptRelease'))}${plain(words('newer-not-now'), () => send('close'))}</div>`, { calm: true });
+
 export const more = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('more')}</h1></div>
   <div class="cells">
@@ -92,7 +102,7 @@ export const more = (state, words, send) => sheet(state, words, html`
     ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
     ${state.holds?.incident && !state.plan.demo ? nothing : plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
   <p class="note">${state.persisted === true ? words('storage-firm') : state.persisted === false ? words('storage-loose') : words('storage-unsaid')}</p>
-  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>
+  ${helpPages(words)}
   <p class="note">${words('about', { engine: state.engine, release: state.release })}</p>
   <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });
 
@@ -127,7 +137,7 @@ export const change = (state, words, send) => sheet(state, words, html`
 
 export const otherTab = (state, words) => plainSheet(html`
   <h1 class="name small" tabindex="-1">${words('other-tab')}</h1><p class="lede">${words('other-tab-why')}</p><p class="lede">${words('other-tab-do')}</p>
-  <p class="note"><a href="danger.html">${words('danger-page')}</a></p>`);
+  ${helpPages(words)}`);
 
 // Storage refused it: the person is the only store left.
 export const writeDown = (state, words, send) => sheet(state, words, html`
@@ -136,8 +146,14 @@ export const writeDown = (state, words, send) => sheet(state, words, html`
   <p class="lede">${words('write-down-why')}</p>
   <div class="end">${main(words('written-down'), () => send('writtenDown'))}</div>`);
 
+export const withdrawn = (state, words, send) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('withdrawn-title')}</h1><p>${words('withdrawn-what')}</p></div><main id="main">
+  <ul class="lines"><li>${words('withdrawn-call')}</li><li>${words('withdrawn-kept')}</li></ul>
+  ${state.team ? html`<a class="press wide" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}</span></a>` : nothing}
+  <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
+  <div class="end">${main(words('withdrawn-again'), () => send('readAgain'))}</div></main></div>`;
+
 export const trouble = (state, words) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('trouble')}</h1><p>${words('trouble-what')}</p></div><main id="main">
-  ${state.plan ? html`<a class="press now wide ring" href="tel:${state.team.phone.replace(/[^+0-9]/g, '')}"><span><span>${words('call')}</span><b class="name small">${state.team.name}</b></span></a>` : nothing}
+  ${state.plan ? html`<a class="press now wide ring" href=${tel(state.team.phone)}><span><span>${words('call')}</span><b class="name small">${state.team.name}</b></span></a>` : nothing}
   <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
   <div class="end"><a class="press wide" href="./">${words('trouble-again')}</a></div>
   <p class="note">${state.trouble}</p></main></div>`;

@@ -25,6 +25,7 @@ const reasons = {
   'core/json/sha256.cpp': { why: 'the constants of the checksum, as its standard prints them', numbers: null },
   'core/json/write_fhir.cpp': { why: 'the places of a UUID in its hexadecimal text', numbers: ['3', '4', '8', '12', '13', '17', '20'] },
   'core/json/writer.hpp': { why: 'the room made at once for an answer', numbers: ['4096'] },
+  'core/holds.cpp': { why: 'minutes from point to point of a drawn line', numbers: ['15'] },
   'core/because.cpp': { why: 'events of one kind tried one by one for the reasons', numbers: ['24'] },
   'core/model/refusal.hpp': { why: 'at most twenty reasons in one refusal', numbers: ['20'] },
   'core/action/curve.hpp': { why: 'parts of a whole dose, counted in millionths of a millionth', numbers: ['1000000000000'] },

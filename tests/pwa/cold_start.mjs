@@ -44,7 +44,7 @@ const start = async (path, until, stopped) => {
   return took;
 };
 for (const [what, path, until, stopped] of [
-  ['usable, keeper awake', '', usable, false], ['least, keeper awake', 'danger.html', painted, false],
+  ['usable, keeper awake', '', usable, false], ['first paint, keeper awake', '', painted, false], ['least, keeper awake', 'danger.html', painted, false],
   ['usable, keeper asleep', '', usable, true], ['least, keeper asleep', 'danger.html', painted, true],
 ]) {
   const took = [];

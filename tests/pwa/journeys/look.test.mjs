@@ -53,6 +53,9 @@ const night = async (hand, label, options) => {
   await look('stepsPage');
   await hand.tap('The set is changed');
   await hand.tap('The reservoir is new');
+  await hand.tap('See insulin at work');
+  await look('picture');
+  await hand.tap('Back');
   await hand.tap('The pump gave it');
   await look('tubing');
   await hand.tap('Over a sink');
@@ -72,6 +75,7 @@ const night = async (hand, label, options) => {
 test('at night, phone size', async () => { const hand = await withDemo({ flowing: true }); await night(hand, 'night'); await hand.device.end(); });
 test('by day, phone size', async () => { const hand = await withDemo({ at: '2026-11-25T12:05:00+01:00', flowing: true }); await night(hand, 'day'); await hand.device.end(); });
 test('320 px wide', async () => { const hand = await withDemo({ width: 320, height: 640 }); await night(hand, 'narrow', { contrast: false }); await hand.device.end(); });
+test('with the colours of the system', async () => { const hand = await withDemo({ forced: true, flowing: true }); await night(hand, 'forced'); await hand.device.end(); });
 test('text twice as large', async () => {
   const hand = await withDemo({ prepare: () => addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; }) });
   await night(hand, 'large', { contrast: false });
@@ -94,6 +98,13 @@ test('the screens before and beside an incident, and the help page', async () =>
   await hand.tick('Confused');
   await hand.tap('Yes, this is true now');
   await inspect(hand, 'help');
-  await hand.page.goto(`${hand.device.address}danger.html`);
+  for (const path of ['danger.html', 'low.html']) {
+    await hand.page.goto(`${hand.device.address}${path}`);
+    assert.deepEqual(await axeFaults(hand.page, overTheFoot), [], path);
+    for (const width of [320, 390]) {
+      await hand.page.setViewportSize({ width, height: 700 });
+      assert.ok(await hand.page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth), `${path} runs off the side at ${width} px`);
+    }
+  }
   await hand.device.end();
 });

@@ -166,8 +166,72 @@ test('what cannot be is refused at the field, and six zones east are worked out 
   await hand.keys('6');
   await hand.shot('off-zones');
   await hand.tap('6 hours east');
-  await hand.heading('The pump is off');
-  await hand.sees('Going east, the day is shorter: a smaller dose.');
+  // East six zones: 0.9 less 6/24 is 0.65; of 20.6 units that is 13.39, down to 13. West: half of it twice, 10.3, down to 10.
+  await hand.heading('Going east, the day is shorter: a smaller dose.');
+  await hand.sees('13 units At your usual hour, by the clock at home.');
+  assert.doesNotMatch(await text(hand), /[Rr]apid/);
+  await hand.shot('off-travel-east');
+  await hand.tap('Change the hours');
+  await hand.keys('6');
+  await hand.tap('6 hours west');
+  await hand.heading('Going west, the day is longer: two parts.');
+  await hand.sees('10 units At your usual hour, by the clock at home. 10 units At your usual hour, by the clock there.');
+  await hand.shot('off-travel-west');
+  await hand.tap('Back');
+  await hand.sees('Going west, the day is longer: two parts.');
+  await hand.device.end();
+});
+
+// The phone dies with the long-acting dose on the screen. Whoever comes back to the home page is asked first.
+test('a long-acting dose that was shown is asked about at the next start, wherever the page was left', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '20', glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.heading('Inject now');
+  // Another phone brings no page with it: only the record is left.
+  await hand.page.evaluate(() => new Promise((resolve, reject) => {
+    const opening = indexedDB.open('stopgap');
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => { const turn = opening.result.transaction('desk', 'readwrite'); turn.objectStore('desk').delete('draft'); turn.oncomplete = () => { opening.result.close(); resolve(); }; };
+  }));
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.sees('Long-acting insulin');
+  await hand.tap('Yes,');
+  await hand.sees('Until then, do not inject long-acting again.');
+  const events = await hand.record();
+  assert.equal(events.filter(event => event.kind === 'injection' && event.insulin === 'long').length, 1);
+  await hand.page.reload();
+  await hand.page.locator('h1').waitFor();
+  assert.notEqual(await hand.page.locator('h1').innerText(), 'Did you inject it?');
+  await hand.device.end();
+});
+
+test('with the network gone, off the pump, the watch and the picture open as they do with it', async () => {
+  const hand = await withDemo({ ...night, keeper: true });
+  await hand.page.waitForFunction(() => navigator.serviceWorker.controller !== null, null, { timeout: 20000 });
+  await hand.device.stopServer();
+  await hand.device.context.setOffline(true);
+  await hand.page.close();
+  const cold = await hand.device.open();
+  await answer(cold);
+  await inject(cold, '4');
+  await cold.tap('The set is changed');
+  await cold.tap('The reservoir is new');
+  await cold.tap('See insulin at work');
+  await cold.heading('Insulin at work');
+  await cold.tap('Back');
+  await cold.heading('Pump: 4 units into a sink');
+  await cold.steps();
+  await cold.tap('All steps are seen');
+  await cold.tap('Help to wake up');
+  await cold.heading('Help to wake up');
+  await cold.tap('Back');
+  // 4 units are acting and glucose is 7.0: food comes before any injection for the pump.
+  await asked(cold, { hours: '6', glucose: '7.0' });
+  await cold.heading('Eat now');
   await hand.device.end();
 });
 

@@ -18,11 +18,12 @@ const keptWhole = hand => hand.page.waitForFunction(() => navigator.serviceWorke
 
 // A later release as the server holds it: one sentence differs, and release.js says so.
 const later = '0123456789ab';
-const laterRelease = folder => {
+const laterRelease = (folder, { changes = ['The word on the first button is another.'], withdrawn = [] } = {}) => {
   const read = path => readFileSync(join(folder, path), 'utf8');
   const changed = { 'i18n/en.ftl': read('i18n/en.ftl').replace('start = Start', 'start = Begin'),
     'index.html': read('index.html').replace(/name="release" content="[^"]+"/, `name="release" content="${later}"`) };
-  let release = read('release.js').replace(/"id": "[^"]*"/, `"id": "${later}"`);
+  let release = read('release.js').replace(/"id": "[^"]*"/, `"id": "${later}"`)
+    .replace(/"changes": \[[^\]]*\]/, `"changes": ${JSON.stringify(changes)}`).replace(/"withdrawn": \[[^\]]*\]/, `"withdrawn": ${JSON.stringify(withdrawn)}`);
   for (const [path, text] of Object.entries(changed)) {
     writeFileSync(join(folder, path), text);
     release = release.replace(new RegExp(`"${path}": "[^"]*"`), `"${path}": "sha256-${createHash('sha256').update(text).digest('base64')}"`);
@@ -101,14 +102,46 @@ test('the server is ended for good and the browser started anew: a whole inciden
   rmSync(profile, { recursive: true, force: true });
 });
 
-test('the danger page needs no script', async () => {
-  const hand = await withDemo();
-  await hand.page.goto(`${hand.device.address}danger.html`);
-  await hand.heading('When to call for help');
-  await hand.sees('Do not give insulin.');
-  await hand.shot('danger');
-  assert.equal(await hand.page.locator('script').count(), 0);
+// Each without script; with a script that finds no store; and with a store that holds no plan.
+const helpPages = [['danger.html', 'When to call for help', 'Do not give insulin.'], ['low.html', 'Glucose is low', 'Give fast sugar now']];
+const refusesStorage = () => { IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); }; };
+for (const [path, title, line] of helpPages) {
+  for (const [how, options] of [['without script', { script: false }], ['with storage refused', { prepare: refusesStorage }], ['before the first start', {}]]) {
+    test(`${path} stands ${how}`, async () => {
+      const device = await phone(options);
+      const hand = await device.open(path);
+      await hand.heading(title);
+      await hand.sees(line);
+      await hand.shot(path.replace('.html', ''));
+      assert.equal(await hand.link('Call your emergency number').getAttribute('href'), 'tel:112');
+      assert.equal(await hand.page.getByRole('link', { name: 'Call your own team' }).count(), 0);
+      // It leaves nothing behind that the first start would stumble over.
+      if (how === 'before the first start') {
+        assert.deepEqual(await hand.page.evaluate(async () => (await indexedDB.databases()).map(found => found.name)), []);
+        await hand.page.goto(device.address);
+        await hand.tap('Demo plan: an adult');
+        await hand.tap('Look round with this plan');
+        await hand.page.getByRole('button', { name: seen('Start') }).waitFor();
+      }
+      if (options.prepare) device.faults.splice(0, device.faults.length, ...device.faults.filter(fault => !/SecurityError|refused/.test(fault)));
+      await device.end();
+    });
+  }
+}
+
+test('the pages of help name the plan\'s own number and team', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
+  cpSync(site, folder, { recursive: true });
+  writeFileSync(join(folder, 'demo/child.json'), readFileSync(join(folder, 'demo/child.json'), 'utf8').replace('"emergencyNumber": "112"', '"emergencyNumber": "911"'));
+  const hand = await withDemo({ child: true, folder });
+  for (const [path] of helpPages) {
+    await hand.page.goto(`${hand.device.address}${path}`);
+    await hand.page.getByRole('link', { name: seen('Call your own team') }).waitFor();
+    assert.equal(await hand.link('Call your emergency number').getAttribute('href'), 'tel:911');
+    await hand.sees('911');
+  }
   await hand.device.end();
+  rmSync(folder, { recursive: true });
 });
 
 test('without the core the page still says when to call for help', async () => {
@@ -165,6 +198,10 @@ test('after the tap the later release serves', async () => {
   laterRelease(folder);
   await hand.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
   await hand.tap('A new version is ready');
+  await hand.heading('What is new');
+  await hand.sees('The word on the first button is another.');
+  await hand.shot('what-is-new');
+  await hand.tap('Use the new version');
   await hand.page.getByRole('button', { name: seen('Begin') }).waitFor({ timeout: 10000 });
   // Its page gets a keeper of its own, which lets the browser find its files as quickly as those of the first release.
   await hand.page.waitForFunction(async later => (await navigator.serviceWorker.getRegistration()).waiting?.scriptURL.endsWith(later)
@@ -173,6 +210,66 @@ test('after the tap the later release serves', async () => {
   const cold = await hand.device.open();
   await cold.page.getByRole('button', { name: seen('Begin') }).waitFor();
   assert.deepEqual(await foundIn(cold, 'Begin'), ['cache']);
+  await hand.device.end();
+  rmSync(folder, { recursive: true });
+});
+
+// A version found wrong: its name is in the release that takes its place.
+const releaseOf = folder => readFileSync(join(folder, 'release.js'), 'utf8').match(/"id": "([^"]*)"/)[1];
+
+test('a withdrawn release says so, even in an incident, and what was recorded stays', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
+  cpSync(site, folder, { recursive: true });
+  const hand = await withDemo({ folder, keeper: true });
+  await keptWhole(hand);
+  await answer(hand);
+  await inject(hand, '4');
+  const before = await hand.record();
+  laterRelease(folder, { withdrawn: [releaseOf(folder)] });
+  await hand.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
+  await hand.heading('This version was withdrawn');
+  await hand.sees('Do not use a dose from it.');
+  await hand.shot('withdrawn');
+  await hand.tap('Open the right version');
+  await hand.page.waitForFunction(later => document.querySelector('meta[name="release"]').content === later, later, { timeout: 20000 });
+  await hand.heading('Change the infusion set');
+  assert.deepEqual((await hand.record()).filter(event => before.some(known => known.id === event.id)), before);
+  await hand.device.end();
+  rmSync(folder, { recursive: true });
+});
+
+test('a release that does not start is replaced without a tap, and plan and danger page stay', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'stopgap-'));
+  cpSync(site, folder, { recursive: true });
+  const good = readFileSync(join(folder, 'app.js'), 'utf8');
+  const hand = await withDemo({ folder, keeper: true });
+  await keptWhole(hand);
+  // The broken release is accepted, then opened: its script stops at once.
+  const broken = 'throw new Error("broken");';
+  laterRelease(folder);
+  writeFileSync(join(folder, 'app.js'), broken);
+  const named = text => `sha256-${createHash('sha256').update(text).digest('base64')}`;
+  const retold = change => writeFileSync(join(folder, 'release.js'), change(readFileSync(join(folder, 'release.js'), 'utf8')));
+  retold(text => text.replace(/"app.js": "[^"]*"/, `"app.js": "${named(broken)}"`));
+  await hand.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
+  await hand.tap('A new version is ready');
+  await hand.tap('Use the new version');
+  await hand.page.getByText('Stopgap opens').waitFor({ timeout: 20000 });
+  hand.device.faults.splice(0);
+  await hand.page.goto(`${hand.device.address}danger.html`);
+  await hand.heading('When to call for help');
+  // The host serves the release before it again, under a name of its own, and names the broken one.
+  writeFileSync(join(folder, 'app.js'), good);
+  writeFileSync(join(folder, 'index.html'), readFileSync(join(folder, 'index.html'), 'utf8').replace(later, 'fedcba987654'));
+  retold(text => text.replace(`"id": "${later}"`, '"id": "fedcba987654"').replace(/"withdrawn": \[[^\]]*\]/, `"withdrawn": ["${later}"]`)
+    .replace(/"app.js": "[^"]*"/, `"app.js": "${named(good)}"`).replace(/"index.html": "[^"]*"/, `"index.html": "${named(readFileSync(join(folder, 'index.html'), 'utf8'))}"`));
+  // The browser looks for a later keeper whenever somebody comes; no script of the page has to ask.
+  for (let visit = 0; visit < 20; visit += 1) {
+    await hand.page.goto(hand.device.address);
+    if (await hand.page.getByRole('button', { name: seen('Begin') }).waitFor({ timeout: 1500 }).then(() => true, () => false)) break;
+    hand.device.faults.splice(0);
+  }
+  await hand.heading('Maren Oduya');
   await hand.device.end();
   rmSync(folder, { recursive: true });
 });

@@ -28,11 +28,11 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false } = {}) => {
   if (!profile) browser ??= await chromium.launch(launch);
   const host = server ?? await serve(folder);
   hosts.add(host);
-  const looks = { viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', locale: 'en-GB', timezoneId: zone, storageState: storage, hasTouch: touch, isMobile: touch, acceptDownloads: true };
+  const looks = { viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, forcedColors: forced ? 'active' : 'none', locale: 'en-GB', timezoneId: zone, storageState: storage, hasTouch: touch, isMobile: touch, acceptDownloads: true };
   // A profile is a browser of its own, which can be ended and started again with what it kept.
   const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await browser.newContext(looks);
   // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06.
