@@ -74,13 +74,20 @@ const partsShown = answer => {
   return /^0(\.0+)?$/.test(parts.meal) ? null : { rescue: shown(parts.rescue, state.mark), meal: shown(parts.meal, state.mark) };
 };
 
+// Worked out once a plan and kept beside it: a cold phone would wait for it at every start.
+const fingerprint = () => {
+  const { text } = state.plan, value = fingerprintOf(core.ask, text);
+  store.put('fingerprint', JSON.stringify({ text, value })).catch(() => {});
+  return value;
+};
+
 const preparePlan = () => {
   const { doc } = state.plan;
   state.team = doc.contacts.find(contact => contact.relation === 'team') ?? doc.contacts[0] ?? { name: doc.emergencyNumber, phone: doc.emergencyNumber };
   state.emergencyNumber = doc.emergencyNumber;
   state.insulinName = doc.rapid.name;
   state.planLine = words('plan-line', { revision: String(doc.revision), day: day(doc.agreement.on) });
-  state.plan.fingerprint ??= fingerprintOf(core.ask, state.plan.text);
+  state.plan.fingerprint ??= fingerprint();
   state.missing = missingCopies(state.copies, state.plan.fingerprint);
   state.actionHours = members(members(state.plan.text).rapid).actionHours.replace('.', state.mark);
 };
@@ -355,6 +362,8 @@ const takeUp = found => {
   try {
     if (found.plan) {
       state.plan = planOf(found.plan);
+      const known = JSON.parse(found.fingerprint ?? '{}');
+      if (known.text === found.plan) state.plan.fingerprint = known.value;
       state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
     const kept = JSON.parse(found.draft ?? '{}');

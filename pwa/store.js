@@ -86,8 +86,8 @@ export const copyMade = (fingerprint, what, at) => sure(async () => {
 export const atStart = async () => {
   const turn = db.transaction(['plans', 'events', 'desk', 'shelf']);
   const [plans, events, desk, shelf] = ['plans', 'events', 'desk', 'shelf'].map(name => turn.objectStore(name));
-  const [all, record, draft, night, face, copies, people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'copies'].map(key => desk.get(key)), shelf.count()]);
-  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, copies: copiesFrom(copies), people };
+  const [all, record, draft, night, face, fingerprint, copies, people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'fingerprint', 'copies'].map(key => desk.get(key)), shelf.count()]);
+  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, fingerprint, copies: copiesFrom(copies), people };
 };
 
 // Earlier plans stay where they are; the last one taken in is the one in use.
