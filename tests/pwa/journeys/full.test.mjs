@@ -1,6 +1,6 @@
 // A phone without room, and one that keeps nothing at all: each thing that matters is written down by hand, with its time and dose, the
 // incident goes on, and nothing says that it is saved. With room again, what stands on paper is entered where the page asks for it.
-// The incident is that of killed.test.mjs; which write holds what stands in its list.
+// The incident is that of killing.mjs; which write holds what stands in its list.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';

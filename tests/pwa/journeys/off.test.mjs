@@ -248,10 +248,12 @@ for (const [look, options] of [['by day', { at: '2026-11-25T12:05:00+01:00' }], 
     await hand.page.waitForFunction(() => document.querySelector('.timetable'));
     await clean(hand, 'answer');
     await hand.tap('Ask again');
+    await hand.heading('How many hours without a pump?');
     await hand.keys('20');
     await hand.tap('About 20 hours');
     await hand.tap('I stay awake');
     await hand.tap('Nothing now');
+    await hand.heading('Glucose now');
     await hand.keys('7.0');
     await hand.tap('Glucose is 7.0 mmol/L');
     await clean(hand, 'answer with doses');
