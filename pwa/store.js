@@ -7,7 +7,7 @@ export class NotKept extends Error {}
 let db;
 
 export const open = async () => {
-  db = await openDB('stopgap', 2, {
+  db = await openDB('stopgap', 3, {
     // Each step adds; none rewrites what an earlier one laid down.
     upgrade(older, from, to, turn) {
       if (from < 1) {
@@ -22,6 +22,14 @@ export const open = async () => {
         events.createIndex('own', ['plan', 'id'], { unique: true });
         older.createObjectStore('shelf');  // the people of an educator: one text a plan id, as it was typed
         older.createObjectStore('revisions', { autoIncrement: true }).createIndex('plan', 'plan');   // what was agreed, superseded, withdrawn
+      }
+      if (from < 3) {
+        // A school's students: nothing of theirs lies in a store of the bedside or the desk.
+        older.createObjectStore('students');        // the copies of the orders and the school's own fields, one text a student
+        const log = older.createObjectStore('studentEvents', { autoIncrement: true });
+        log.createIndex('own', ['student', 'id'], { unique: true });
+        log.createIndex('student', 'student');
+        older.createObjectStore('studentDrafts');   // the answers in hand, one text a student
       }
     },
     // Another tab wants a newer shape: let go at once, so that it is not blocked.
@@ -122,5 +130,37 @@ export const removePerson = (plan, keepRecord) => sure(async () => {
   if (!keepRecord) {
     for (let entry = await turn.objectStore('events').openCursor(); entry; entry = await entry.continue()) if (entry.value.plan === plan) entry.delete();
   }
+  await turn.done;
+});
+
+// The school. Each student has an id of this device; copy, log and answers lie under it. Who wrote an entry stands beside its text.
+export const students = async () => {
+  const turn = db.transaction('students');
+  const [ids, texts] = await Promise.all([turn.store.getAllKeys(), turn.store.getAll()]);
+  return ids.map((id, at) => ({ id, text: texts[at] }));
+};
+export const putStudent = (id, text) => sure(async () => {
+  await write('students', students => students.put(text, id));
+  if (await db.get('students', id) !== text) throw new NotKept('student');
+});
+export const studentEvents = async id => db.getAllFromIndex('studentEvents', 'student', id);
+export const addStudentEvent = (student, id, text, initials) => sure(async () => {
+  await write('studentEvents', async log => {
+    if (await log.index('own').getKey([student, id]) === undefined) await log.add({ student, id, text, initials });
+  });
+  if (await db.getFromIndex('studentEvents', 'own', [student, id]) === undefined) throw new NotKept('event');
+});
+export const studentDraft = async id => (await db.get('studentDrafts', id)) ?? null;
+export const putStudentDraft = (id, text) => sure(async () => {
+  await write('studentDrafts', drafts => drafts.put(text, id));
+  if (await db.get('studentDrafts', id) !== text) throw new NotKept('draft');
+});
+// Everything of one student, in one turn, and of nobody else.
+export const removeStudent = id => sure(async () => {
+  const turn = db.transaction(['students', 'studentEvents', 'studentDrafts'], 'readwrite', { durability: 'strict' });
+  turn.objectStore('students').delete(id);
+  turn.objectStore('studentDrafts').delete(id);
+  const log = turn.objectStore('studentEvents');
+  for (const key of await log.index('student').getAllKeys(id)) log.delete(key);
   await turn.done;
 });

@@ -3,6 +3,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 import { foot, main, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
+const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
 const fileInput = (words, send) => html`<label class="press wide file"><span>${words('bring-plan')}<span class="sub">${words('bring-plan-sub')}</span></span>
   <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
 
@@ -19,7 +20,7 @@ export const first = (state, words, send) => plainSheet(html`
   <div class="cells">
     ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
-  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}</div>`}
+  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}${schoolEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
   ${helpPages(words)}`);
 
@@ -74,7 +75,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
     ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}
     <a class="press wide" href="paper.html"><span>${words('print-entry')}<span class="sub">${words('print-entry-sub')}</span></span></a>
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
-    ${deskEntry(words)}</div>
+    ${deskEntry(words)}${schoolEntry(words)}</div>
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
   </main>${foot(state, words, { calm: true })}</div>`;
 
