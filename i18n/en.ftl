@@ -3319,12 +3319,14 @@ given-home = What did home give today?
 given-home-help = Type each dose home tells you, by needle or by pump.
 # Why there is no second dose at a school.
 school-no-second = Insulin by needle was given. These orders allow no second dose today.
+# Heading before the call: no dose is promised yet.
+school-before-dose = Before any dose
 # Instead of saying that something falls.
 school-not-to-judge = No dose from these orders now. Home says how to go on.
 # The cell of the signed table the dose stands in. $glucose, $ketones: lower edges; $unit: of glucose.
-school-cell = From the signed table: row { $glucose } { $unit }, ketones from { $ketones }.
+school-cell = From the signed table: { $glucose } { $unit } and up, ketones { $ketones } and up.
 # The same for a meter that says HI.
-school-cell-hi = From the signed table: row HI, ketones from { $ketones }.
+school-cell-hi = From the signed table: HI, ketones { $ketones } and up.
 # Field on the last page before the needle.
 school-injector = Initials of who injects
 # Both answers stay in the log of a school.

@@ -53,9 +53,9 @@ const low = (state, words) => html`<section class="low-first"><h2>${words('schoo
 
 const orders = (state, words) => {
   const { student } = state.school;
-  const { school, person } = student.doc;
+  const { school } = student.doc;
   const end = ends(student);
-  return html`<dl class="fields wider">${field(words('plan-born'), state.dayWords(person.born))}${field(words('school-prescriber'), school.prescriber)}
+  return html`<dl class="fields wider">${field(words('school-prescriber'), school.prescriber)}
     ${field(words('school-orders-end'), state.dayWords(school.ordersExpire))}${field(words('school-year-end'), state.dayWords(student.yearEnds))}
     ${field(words('school-copy-ends'), html`<b>${state.dayWords(end.day)}</b>`)}
     ${field(words('school-copy-seen'), words('school-copy-seen-value', { by: student.copy.seenBy, day: state.dayWords(student.copy.seenOn) }))}
@@ -68,9 +68,11 @@ const others = (state, words, send) => html`<div class="cells answers">
   ${plain(words('school-another'), () => send('schoolPage', 'choose'))}${plain(words('school-close'), () => send('schoolClose'), words('school-close-sub'))}
   ${plain(words('school-remove'), () => send('schoolPage', 'remove'))}</div>`;
 
+const named = (state, words) => html`<h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1><p class="born">${words('school-born', { day: state.plan.lines.born })}</p>`;
+
 // The low comes first: it is what most often happens, and the one thing that cannot wait for a question.
 export const student = (state, words, send) => html`<div class="sheet"><header class="head"><b>${words('school')}</b>${state.school.who()}</header><main id="main">
-  <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
+  ${named(state, words)}
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}${said(state.school, words)}
   ${low(state, words)}
   <button type="button" class="press now start wide" @click=${() => send('schoolBegin')}><span><span class="big">${state.draft || state.next ? words('school-go-on') : words('start')}</span>
@@ -86,7 +88,7 @@ export const overPage = (state, words, send) => {
   const end = ends(state.school.student);
   const day = state.dayWords(end.day);
   return html`<div class="sheet"><header class="head"><b>${words('school')}</b>${state.school.who()}</header><main id="main">
-  <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
+  ${named(state, words)}
   <div class="holdbox"><p class="say">${end.why === 'year' ? words('school-over-year', { day }) : words('school-over-orders', { day })}</p></div>
   <ul class="lines"><li>${words('school-over-no-dose')}</li><li>${words('school-over-call')}</li></ul>
   ${calls(state, words, true)}

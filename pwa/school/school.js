@@ -38,7 +38,7 @@ export const school = tools => {
       : step.id === 'callHome' ? [...(state.advice.dose ? [words('school-ask-home'), words('school-ask-home-night')] : [words('school-ask-what')]),
         ...(state.advice.callFirst ? [words('school-call-first')] : []), ...(state.draft.unanswered ? [words('school-no-answer')] : [])] : []),
     nobody: () => (state.draft.unanswered ? plain(words('school-nobody'), () => send('schoolNobody'), words('school-nobody-sub')) : nothing),
-    told: advice => (advice.outcome === 'comingDown' ? { title: words('step-call-home-any'), line: words('school-not-to-judge') } : null),
+    told: advice => (state.veiled && advice.outcome !== 'emergency' ? { title: words('school-before-dose'), line: null } : advice.outcome === 'comingDown' ? { title: words('step-call-home-any'), line: words('school-not-to-judge') } : null),
     whyHeld: advice => (advice.gate === 'SCH' ? words('school-no-second') : undefined),
     cell: dose => (dose.cell ? html`<p class="times">${dose.cell.glucose === 'HI' ? words('school-cell-hi', { ketones: dose.cell.ketones })
       : words('school-cell', { glucose: dose.cell.glucose, unit: state.plan.doc.glucoseUnit, ketones: dose.cell.ketones })}</p>` : undefined),

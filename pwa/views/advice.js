@@ -114,7 +114,7 @@ const steps = (state, words, send, heading) => html`<ol class="steps">${state.st
 // The outcome and its steps. After the needle the steps stand alone; before it, the outcome is the heading.
 export const stepsPage = (state, words, send) => {
   const { advice } = state;
-  // What a fall means is not for a school to judge: there it is home's call.
+  // At a school the heading promises no dose before home has answered, and nobody there judges what a fall means.
   const told = state.school?.told(advice);
   const lead = told ? told.line : outcomeLine(advice.outcome, words);
   const over = state.steps.every(step => step.mark);
