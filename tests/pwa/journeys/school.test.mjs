@@ -187,8 +187,8 @@ test('above the limit in the orders the call comes first, and says so; at the li
 });
 
 test('a call that home answered is asked for again where what home told makes the dose one to call for', async () => {
-  // 350 is the row from 320: 210 / 80 = 2.625, down to 2.5 units, over the limit. Told of 2 units by the pump just now, the sum falls
-  // to the ketones' 1.68, so less than the cell is given; that, too, only after a call.
+  // 350 is the row from 320: 210 / 80 = 2.625, down to 2.5 units, over the limit. Told of 2 units by the pump 40 minutes
+  // ago, of which 1.83 still act, 240 / 80 - 1.83 = 1.17 is less than the ketones' 1.68: less than the cell, and only after a call.
   const hand = await atSchool();
   await hand.take(orders({ 'school/callFirstAbove': 3 }));
   await hand.find();
@@ -199,7 +199,8 @@ test('a call that home answered is asked for again where what home told makes th
     await hand.tap('Food insulin by the pump');
     await hand.keys('2');
     await hand.tap('Yes, 2 units');
-    await hand.tap('Just now');
+    await hand.keys('1130');
+    await hand.tap('Yes, at 11:30');
     await hand.heading('What did home give today?');
   });
   await hand.sees('Say: the orders want this call before the dose.');
@@ -301,7 +302,7 @@ test('two students are never mixed: one’s dose, hold and answers are not the o
   await hand.find();
   // Tilo's steps stand where they stood.
   await hand.page.locator('.step.done').first().waitFor();
-  await hand.sees('Injected 1.5 units');
+  await hand.sees('Injected: 1.5 units');
   assert.equal((await hand.log('Amina Lund')).length, 0);
   assert.deepEqual(await hand.record(), []);
   await hand.tap('Close this student');
@@ -366,7 +367,7 @@ test('orders that are over open on the call: no dose, but danger signs and sugar
     await hand.tap('Look for danger signs');
     await hand.tap('None of these');
     await hand.heading('This plan may not be used');
-    await hand.tap('Go on with the tests');
+    await hand.tap('Test glucose and ketones');
     await hand.keys('300');
     await hand.tap('Finger: 300 mg/dL');
     await hand.keys('0.8');
@@ -382,9 +383,9 @@ test('orders that are over open on the call: no dose, but danger signs and sugar
     await hand.tap('Finger: 60 mg/dL');
     await hand.heading('Glucose is low');
     await hand.tap('Change an answer');
-    await hand.tap('Danger signs');
-    await hand.tick('Breathing is fast');
-    await hand.page.getByRole('button', { name: /^\s*These are true/ }).click();
+    await hand.tap('Signs:');
+    await hand.tick('Fast or deep breathing');
+    await hand.page.getByRole('button', { name: /^\s*Yes, this is true/ }).click();
     await hand.heading('Call for help now');
     await hand.device.end();
   }
