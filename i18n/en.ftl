@@ -237,6 +237,8 @@ remove-sub = Plans, record and answers.
 remove-ask = Remove everything from this phone?
 # What it means.
 remove-what = Plans, record and answers go. They cannot be brought back without a copy.
+# Below it. Students taken in by a school are removed one by one, there.
+remove-not-school = A school’s students stay. Remove each one at the school.
 # Button.
 remove-yes = Yes, remove everything
 # Button.

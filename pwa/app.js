@@ -279,7 +279,7 @@ const atSchool = () => /^#school(\/|$)/.test(location.hash);
 const openSchool = async () => {
   const module = await fetched(['handover/handover.css', 'school/school.css'], () => import('./school/school.js'), ['desk', 'school']);
   const school = module.school({ ...tools, draw, day, send, plain: () => Object.assign(state, { plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, next: null, steps: [],
-    story: [], givenLines: [], answers: [], said: null, doseInHand: false, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
+    story: [], givenLines: [], answers: [], said: null, doseInHand: false, team: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
   Object.assign(actions, school.actions);
   views.school = school.view;
   Object.assign(state, { school: school.state, viewer: 'school' });

@@ -7,7 +7,11 @@ import { ends } from './students.js';
 const value = id => document.getElementById(id).value;
 const field = (label, text) => html`<div><dt>${label}</dt><dd>${text}</dd></div>`;
 const said = (school, words) => html`${school.said ? html`<p class="warnbox" role="alert">${school.said}</p>` : nothing}${school.kept ? nothing : html`<p class="warnbox" role="alert">${words('nothing-kept')}</p>`}`;
-const callDanger = words => html`<a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>`;
+// Two pages that need no student and no plan.
+const helpPages = words => html`<a class="press wide" href="low.html"><span>${words('low-page')}</span></a><a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>`;
+// A new version is offered while nobody is open and nothing waits.
+const newer = ({ newer: found, changes, school }, words, send) => (!found || school.student || school.notices.length ? nothing : html`<h2 class="part">${words('newer-title')}</h2>
+  <ul class="lines">${changes.map(text => html`<li>${text}</li>`)}</ul>${plain(words('newer-take'), () => send('acceptRelease'), words('newer-version-sub'))}`);
 
 // What is typed of a day, and the day it is in words.
 const dayText = digits => [digits.slice(0, 4), digits.slice(4, 6), digits.slice(6)].filter(Boolean).join('-');
@@ -24,8 +28,9 @@ export const choose = (state, words, send) => {
   <div class="birth">${figures(state, words, send, { label: words('school-born-label'), text: dayText(state.pad.digits), help: school.bornWords ?? words('school-born-help'), deed: 'schoolKey' })}</div>
   <label class="typed-day"><span>${words('school-initials')}<span class="sub">${words('school-initials-sub')}</span></span><input id="initials" maxlength="6" autocomplete="off" autocapitalize="characters" spellcheck="false"></label>
   <div class="end">${main(words('school-find'), () => send('schoolFind', { name: value('student-name'), initials: value('initials') }))}</div>
-  <div class="cells">${callDanger(words)}${plain(words('school-take'), () => send('schoolPage', 'take'), words('school-take-sub'))}
+  <div class="cells">${helpPages(words)}${plain(words('school-take'), () => send('schoolPage', 'take'), words('school-take-sub'))}
     ${plain(words('school-leave'), () => send('schoolLeave'), words('school-leave-sub'))}</div>
+  ${newer(state, words, send)}
   <p class="note">${words('school-alone')}</p>`);
 };
 

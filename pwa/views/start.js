@@ -101,7 +101,7 @@ export const more = (state, words, send) => sheet(state, words, html`
 
 export const remove = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('remove-ask')}</h1></div>
-  <p class="lede">${words('remove-what')}</p>
+  <p class="lede">${words('remove-what')}</p><p class="note">${words('remove-not-school')}</p>
   <div class="end"><div class="cells">${plain(words('remove-yes'), () => send('removeAll'))}${plain(words('remove-no'), () => send('close'))}</div></div>`, { calm: true });
 
 export const before = (state, words, send) => sheet(state, words, html`

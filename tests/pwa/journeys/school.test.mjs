@@ -6,7 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { close, phone, withDemo } from './phone.mjs';
+import { answer, close, inject, phone, withDemo } from './phone.mjs';
 import { amina, atSchool, orders, schoolHand, tablet, tilo, withStudents } from './school.mjs';
 
 after(close);
@@ -530,14 +530,27 @@ test('a store of the version before opens with everything in it', async () => {
   await device.end();
 });
 
-test('an incident of the device’s own plan comes before the school at the next start, unless the school was asked for', async () => {
-  const hand = await withDemo({ ...tablet, at: '2026-11-25T12:10:00+01:00' });
-  await hand.page.getByRole('link', { name: /^\s*School/ }).click();
+test('the device’s own incident comes before the school at a plain start; asked for by its address the school opens all the same', async () => {
+  const hand = await withDemo(tablet);
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.page.goto(`${hand.device.address}#school`);
   await hand.heading('Which student?');
+  await hand.misses('Maren');
+  await hand.page.goto(`${hand.device.address}danger.html`);
   await hand.page.goto(hand.device.address);
+  await hand.page.locator('.step.cur').waitFor();
+  await hand.device.end();
+});
+
+test('the pages of help name the device’s own team only where the school is not the face in use', async () => {
+  const hand = await withDemo(tablet);
+  const team = JSON.parse(readFileSync(new URL('../../../pwa/demo/adult.json', import.meta.url), 'utf8')).contacts.find(contact => contact.relation === 'team').name;
+  const shown = async () => { await hand.page.goto(`${hand.device.address}danger.html`); await hand.page.waitForTimeout(500); return (await hand.page.locator('body').innerText()).includes(team); };
+  assert.equal(await shown(), true);
+  await hand.page.goto(`${hand.device.address}#school`);
   await hand.heading('Which student?');
-  await hand.tap('Leave the school');
-  await hand.heading('Maren Oduya');
+  assert.equal(await shown(), false);
   await hand.device.end();
 });
 
