@@ -3190,7 +3190,7 @@ school-name-sub = First name and last name, as in the orders.
 # Above the keys for the date of birth.
 school-born-label = Date of birth
 # Below the figures, while they are not complete.
-school-born-help = Eight figures: year, month, day. 20170314 is 14 March 2017.
+school-born-help = Eight figures: year, month, day. 20160907 is 7 September 2016.
 # The date of birth in words. $day: the day.
 school-born = born { $day }
 # No calendar has the typed figures as a day.
@@ -3264,6 +3264,8 @@ school-copy-ends = This copy ends
 school-copy-seen = Signed copy
 # $by: who saw the signed paper; $day: when.
 school-copy-seen-value = Seen by { $by } on { $day }
+# Label: where the school keeps the supplies.
+school-supplies-at = Supplies
 # Label: where the orders say the supplies are kept.
 school-storage = Kept, by the orders
 # Label: who may inject, by the orders.
@@ -3280,6 +3282,8 @@ school-to-student = To the student’s page
 school-over-orders = These orders ended on { $day }. Call now.
 # The copy is over with the school year. $day: its last day.
 school-over-year = The school year ended on { $day }. Call now.
+# The plan is withdrawn, replaced, or past its review.
+school-over-plan = The plan of these orders may not be used any more. Call now.
 # Below it.
 school-over-no-dose = Do not give a dose by this copy.
 # Below it, the next sentence.

@@ -64,7 +64,7 @@ const orders = (state, words) => {
     ${field(words('school-orders-end'), state.dayWords(school.ordersExpire))}${field(words('school-year-end'), state.dayWords(student.yearEnds))}
     ${field(words('school-copy-ends'), html`<b>${state.dayWords(end.day)}</b>`)}
     ${field(words('school-copy-seen'), words('school-copy-seen-value', { by: student.copy.seenBy, day: state.dayWords(student.copy.seenOn) }))}
-    ${field(words('school-supplies'), student.supplies)}${school.storage ? field(words('school-storage'), school.storage) : nothing}
+    ${field(words('school-supplies-at'), student.supplies)}${school.storage ? field(words('school-storage'), school.storage) : nothing}
     ${field(words('school-may-inject'), school.mayInject.join('; '))}</dl>`;
 };
 
@@ -90,11 +90,11 @@ export const student = (state, words, send) => html`<div class="sheet"><header c
 
 // Nothing of an order that is over is shown but whom to call, and what never needs an order.
 export const overPage = (state, words, send) => {
-  const end = ends(state.school.student);
-  const day = state.dayWords(end.day);
+  const sentence = { year: day => words('school-over-year', { day }), orders: day => words('school-over-orders', { day }), plan: () => words('school-over-plan') };
+  const { why, day } = state.school.over;
   return html`<div class="sheet"><header class="head"><b>${words('school')}</b>${state.school.who()}</header><main id="main">
   ${named(state, words)}
-  <div class="holdbox"><p class="say">${end.why === 'year' ? words('school-over-year', { day }) : words('school-over-orders', { day })}</p></div>
+  <div class="holdbox"><p class="say">${sentence[why](day && state.dayWords(day))}</p></div>
   <ul class="lines"><li>${words('school-over-no-dose')}</li><li>${words('school-over-call')}</li></ul>
   ${calls(state, words, true)}
   ${low(state, words)}

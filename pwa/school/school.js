@@ -21,7 +21,7 @@ export const school = tools => {
   const say = line => words(line.key, Object.fromEntries(Object.entries(line.slots).map(([slot, text]) => [slot, slot === 'day' ? day(text) : text])));
 
   const view = {
-    page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, asked: false, low: [], bornWords: null,
+    page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, asked: false, low: [], bornWords: null, over: null,
     place: () => `${view.page} ${view.student?.id ?? ''} ${view.asked}`,
     // Everything recorded is this student's, and carries the initials of who did it.
     keep: {
@@ -105,8 +105,13 @@ export const school = tools => {
     view.low = sheet.refused ? [words('danger-page')] : sheet.low.map(say);
     tools.look();
     // Past their time the orders open on the call; a dose nobody answered for is asked about even before that.
-    if (over(student, today()) && !state.holds.unanswered) view.page = 'student';
+    if (overNow() && !state.holds.unanswered) view.page = 'student';
   };
+
+  // The orders are over, or the plan they stand in may not be used any more: the core says which plan that is.
+  const usable = new Set(['agreed', 'reviewDue', 'inGrace']);
+  const overNow = () => over(view.student, today())
+    ?? (usable.has(core.ask('standing', object({ plan: view.student.copy.plan, today: string(today()) })).standing) ? null : { why: 'plan' });
 
   const initialsOf = text => { const plainText = text.normalize('NFC').trim(); return /^\p{L}[\p{L}. ]{0,5}$/u.test(plainText) ? plainText : null; };
 
@@ -200,10 +205,11 @@ export const school = tools => {
     },
   };
 
+  const studentOrOver = (...drawn) => { view.over = overNow(); return (view.over ? overPage : studentPage)(...drawn); };
   const pages = { choose: (...drawn) => { notices(); return choose(...drawn); }, switch: switching, log, remove: removal, take: () => incoming.ways.page(), offered: () => incoming.offered(), sign: () => incoming.sign() };
   return {
     state: view, actions,
     async enter() { await close(); },
-    view: (...drawn) => (pages[view.page] ?? (over(view.student, today()) ? overPage : studentPage))(...drawn),
+    view: (...drawn) => (pages[view.page] ?? studentOrOver)(...drawn),
   };
 };

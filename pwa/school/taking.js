@@ -50,6 +50,7 @@ export const taking = ({ words, core, state, clock, day, planOf, draw, send, say
   <h2 class="part">${words('school-orders-title')}</h2>
   <ul class="lines">${(sheet.refused ? [] : sheet.orders).map(line => html`<li>${say(line)}</li>`)}</ul>
   <h2 class="part">${words('school-fields-title')}</h2>
+  ${state.school.kept ? nothing : html`<p class="warnbox" role="alert">${words('nothing-kept')}</p>`}
   ${problems.length ? html`<div class="warnbox" role="alert">${problems.map(problem => html`<p>${problem}</p>`)}</div>` : nothing}
   <label class="typed-day"><span>${words('school-seen-by')}<span class="sub">${words('school-seen-by-sub')}</span></span><input id="seen-by" maxlength="60" autocomplete="off"></label>
   <label class="typed-day"><span>${words('school-seen-on')}<span class="sub">${words('school-day-sub')}</span></span><input id="seen-on" inputmode="numeric" maxlength="10" autocomplete="off"></label>

@@ -391,6 +391,19 @@ test('orders that are over open on the call: no dose, but danger signs and sugar
   }
 });
 
+test('a plan that is past its review opens on the call too, while its orders still run', async () => {
+  // Reviewed by 20 January with 14 days of grace: usable on 3 February, not on the 4th.
+  const hand = await atSchool();
+  await hand.take(orders({ 'school/ordersExpire': '2027-06-30' }));
+  for (const [day, open] of [['2027-02-03', true], ['2027-02-04', false]]) {
+    await hand.device.context.clock.setFixedTime(new Date(`${day}T12:00:00+01:00`));
+    await hand.page.reload();
+    await hand.find();
+    if (open) { await hand.page.getByRole('button', { name: /^\s*Start/ }).waitFor(); await hand.misses('may not be used'); } else await hand.sees('The plan of these orders may not be used any more. Call now.');
+  }
+  await hand.device.end();
+});
+
 test('one student’s data goes, after the name was typed twice, and nobody else’s', async () => {
   const hand = await withStudents();
   for (const [name, born] of [['Amina Lund', '20160902'], ['Tilo Brandvik', '20170314']]) {
@@ -554,7 +567,8 @@ test('the pages of help name the device’s own team only where the school is no
   await hand.device.end();
 });
 
-for (const [look, options] of [['by day', { flowing: true }], ['by night, 320 px', { at: '2026-11-25T22:10:00+01:00', width: 320, height: 640, flowing: true }]]) {
+for (const [look, options] of [['by day', { flowing: true }], ['by night, 320 px', { at: '2026-11-25T22:10:00+01:00', width: 320, height: 640, flowing: true }],
+  ['at 200 % text', { width: 390, height: 844, flowing: true, prepare: () => addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '200%'; }) }]]) {
   test(`${look}: every page of the school can be read`, async () => {
     const hand = await atSchool(options);
     const clean = async page => {
@@ -562,7 +576,7 @@ for (const [look, options] of [['by day', { flowing: true }], ['by night, 320 px
       assert.deepEqual(await axeFaults(hand.page, overTheFoot), [], page);
       assert.ok(await hand.page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth), `${page} is too wide`);
       assert.deepEqual(await hand.page.evaluate(() => [...document.querySelectorAll('button, a.press, input')].filter(node => node.checkVisibility() && node.type !== 'file' && node.getBoundingClientRect().height < 43.5).map(node => node.outerHTML.slice(0, 80))), [], page);
-      await hand.shot(`school-${look.slice(3, 6).trim()}-${page}`);
+      await hand.shot(`school-${look.replace(/[^a-z0-9]/g, '')}-${page}`);
     };
     await clean('choose');
     await hand.bring(tilo);
