@@ -16,7 +16,7 @@ export const half = (text, act) => html`<button type="button" class="press mid" 
 
 export const tel = phone => `tel:${phone.replace(/[^+0-9]/g, '')}`;
 
-export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span></header>`;
+export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
 
 // What runs is said in a full sentence, on every screen of an incident.
 const running = (state, words) => {
@@ -76,12 +76,13 @@ export const keypad = (state, words, send, { unit = '', drawing = nothing, decim
 
 // An unclear moment on a clock: four figures, read back as a time.
 export const clockText = digits => (digits.length < 3 ? digits : `${digits.slice(0, 2)}:${digits.slice(2)}`);
-export const clockpad = (state, words, send) => {
-  const { digits, problem } = state.pad;
-  const key = sign => html`<button type="button" class="press" @click=${() => send('clockKey', sign)}>${sign}</button>`;
-  return html`<div class="entry" role="group" aria-label=${words('pad-clock')}>
-      <span class="fig long"><bdi dir="ltr">${clockText(digits)}</bdi></span><span class="caret"></span></div>
-    <p class="readback" role="status">${problem ?? words('pad-clock-help')}</p>
+export const clockpad = (state, words, send) => figures(state, words, send, { label: words('pad-clock'), text: clockText(state.pad.digits), help: words('pad-clock-help'), deed: 'clockKey' });
+// Figures that are no amount: a time, a day.
+export const figures = (state, words, send, { label, text, help, deed }) => {
+  const key = sign => html`<button type="button" class="press" @click=${() => send(deed, sign)}>${sign}</button>`;
+  return html`<div class="entry" role="group" aria-label=${label}>
+      <span class="fig long"><bdi dir="ltr">${text}</bdi></span><span class="caret"></span></div>
+    <p class="readback" role="status">${state.pad.problem ?? help}</p>
     <div class="pad" dir="ltr">${['1', '2', '3', '4', '5', '6', '7', '8', '9'].map(key)}<span class="press blankkey"></span>${key('0')}
       <button type="button" class="press wordy" @click=${() => send('erase')}>${words('pad-erase')}</button></div>`;
 };
