@@ -5,6 +5,7 @@ import * as core from './core.js';
 import * as store from './store.js';
 import { reader } from './words.js';
 import * as act from './actions.js';
+import { typeOnPad } from './keyboard.js';
 import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -435,6 +436,7 @@ const load = async () => {
   if (ofPage('engine') !== state.engine) throw new Error(words('trouble-mixed'));
   // The second tap of a double tap would land on the next screen's button: it is nobody's wish. Keys are typed fast.
   root.addEventListener('click', event => { if (event.detail > 1 && !event.target.closest('.pad')) { event.stopPropagation(); event.preventDefault(); } }, true);
+  addEventListener('keydown', typeOnPad);
   return true;
 };
 
