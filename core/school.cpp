@@ -34,7 +34,10 @@ std::optional<Dose> printed_dose(const rules::Facts& facts) {
     cell.glucose->reading.from = ReadFrom::sensor;
     cell.glucose->no_meter = true;
   }
-  return advise(facts.plan, Record{}, cell).dose;
+  std::optional<Dose> printed = advise(facts.plan, Record{}, cell).dose;
+  // Said with the dose, so that whoever injects can lay a finger on the same cell of the paper.
+  if (printed) printed->cell = SheetCell{row, facts.row->from};
+  return printed;
 }
 
 // Without the dose nothing that only goes with it may stand: no carbohydrate matched to it, no squaring, no look after it.

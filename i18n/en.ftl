@@ -275,6 +275,8 @@ remove-sub = Plans, record and answers.
 remove-ask = Remove everything from this phone?
 # What it means.
 remove-what = Plans, record and answers go. They cannot be brought back without a copy.
+# Below it. Students taken in by a school are removed one by one, there.
+remove-not-school = A school’s students stay. Remove each one at the school.
 # Button.
 remove-yes = Yes, remove everything
 # Button.
@@ -314,6 +316,10 @@ nothing-kept = This phone keeps nothing now. Write down every dose and its time.
 desk = Desk
 # Below it.
 desk-sub = Write, check and agree plans
+# Link on the first page and at home: the face for a school.
+school = School
+# Below the link to the school.
+school-sub = For staff: one student, by signed orders
 
 # Link on the home page: the card and the sheets.
 print-entry = Print the card
@@ -3218,6 +3224,249 @@ sign-student = Student
 sign-date = Date
 # Heading of the record page.
 school-record-title = Record at school
+
+## The school: choosing a student
+
+# Heading of the first page of the school. No student is named on it.
+school-choose = Which student?
+# Above the name of the student who is still open. $name: the student.
+school-open-now = Open now: { $name }
+# Button back to the student who is open. $name: the student.
+school-back-to = Back to { $name }
+# Field for the student's name.
+school-name = Name of the student
+# Below the field for the name.
+school-name-sub = First name and last name, as in the orders.
+# Above the keys for the date of birth.
+school-born-label = Date of birth
+# Below the figures, while they are not complete.
+school-born-help = Eight figures: year, month, day. 20160907 is 7 September 2016.
+# The date of birth in words. $day: the day.
+school-born = born { $day }
+# No calendar has the typed figures as a day.
+school-no-day = No calendar has that day. Type year, month, day.
+# Field for the initials of whoever acts.
+school-initials = Your initials
+# Below the field for initials.
+school-initials-sub = They stand beside everything you write down.
+# Button: look whether this student is here.
+school-find = Find the student
+# The name is not typed yet.
+school-need-name = Type the name.
+# The date of birth is not whole.
+school-need-born = Type the whole date of birth.
+# There are no initials yet, or they are not letters.
+school-need-initials = Type your initials. One to six letters.
+# Nothing found. It must not say whether the name or the day was wrong.
+school-none = No student here has this name and this date of birth.
+# A dose of some student was shown and nobody said what became of it. No name here. $clock: when.
+school-waits-dose = A dose was shown at { $clock }. Nobody said if it was given.
+# A check of some student is late. No name here. $clock: when it was due.
+school-waits-look = A look of { $clock } is late. Choose that student.
+# Button: a student's orders come in.
+school-take = Bring a student’s orders
+# Below the button that brings orders.
+school-take-sub = By file or code, with the signed paper at hand.
+# Button to the other face of this device.
+school-leave = Leave the school
+# Below the button that leaves the school.
+school-leave-sub = To the device’s own plan.
+# Below everything on the first page.
+school-alone = Each student’s plan and log lie apart, on this device only.
+# Heading before another student is opened. $from: who is open now, $to: who was typed.
+school-switch = Change from { $from } to { $to }?
+# Label of the student who is open.
+school-switch-from = Open now
+# Label of the student who was typed.
+school-switch-to = Change to
+# What becomes of the first. $name: the student open now.
+school-switch-kept = What you typed for { $name } stays.
+# Button: the other student is opened. $name: that student.
+school-switch-yes = Yes, change to { $name }
+# Button: the other student is not opened. $name: the student open now.
+school-switch-no = No, stay with { $name }
+
+## The school: one student
+
+# In the head of every page of a student. $initials: of whoever acts.
+school-acting = Initials: { $initials }
+# Button: nobody is open any more.
+school-close = Close this student
+# Below the button that closes the student.
+school-close-sub = Nothing is lost. The name is typed again.
+# Button: to the page where a student is typed.
+school-another = Another student
+# The one wide button, when something is open already.
+school-go-on = Go on
+# Below the wide button.
+school-start-sub = High glucose, ketones, illness or pump failure.
+# Label of the emergency number in a button that calls it.
+school-emergency = the emergency number
+# Label: who signed the orders.
+school-prescriber = Prescriber
+# Label: last day of the signed orders.
+school-orders-end = Orders end on
+# Label: last day of the school year.
+school-year-end = School year ends on
+# Label: the earlier of those two days.
+school-copy-ends = This copy ends
+# Label: who has seen the signed paper.
+school-copy-seen = Signed copy
+# $by: who saw the signed paper; $day: when.
+school-copy-seen-value = Seen by { $by } on { $day }
+# Label: where the school keeps the supplies.
+school-supplies-at = Supplies
+# Label: where the orders say the supplies are kept.
+school-storage = Kept, by the orders
+# Label: who may inject, by the orders.
+school-may-inject = May inject
+# Below the button for a new set, a dose or a mistake.
+school-change-sub = New set, a dose, a mistake with a dose
+# Button to the page that prints.
+school-sheet = Print the sheet
+# Below the button that prints.
+school-sheet-sub = Orders, table, steps and a record on paper
+# Button on the waiting page.
+school-to-student = To the student’s page
+# The copy is over with the orders. $day: their last day.
+school-over-orders = These orders ended on { $day }. Call now.
+# The copy is over with the school year. $day: its last day.
+school-over-year = The school year ended on { $day }. Call now.
+# The plan is withdrawn, replaced, or past its review.
+school-over-plan = The plan of these orders may not be used any more. Call now.
+# Below it.
+school-over-no-dose = Do not give a dose by this copy.
+# Below it, the next sentence.
+school-over-call = Ask home what to do, and for new orders.
+# Button: the questions about danger signs and a low, which need no orders.
+school-over-signs = Look for danger signs
+# Below the button for danger signs.
+school-over-signs-sub = And what to do when glucose is low.
+
+## The school: on the way to a dose
+
+# Under the step that confirms the child.
+school-read-aloud = Read it aloud. The child or a second adult says yes.
+# Button at that step.
+not-this-child = This is another child
+# Below the button for another child.
+not-this-child-sub = It is written down. This student is closed.
+# Goes into the log; an entry is never taken away.
+school-note-other-child = The answers before this were about another child.
+# After that, on the first page.
+school-other-child-said = It is written down. Choose the right student.
+# Under the step that calls home, before a dose.
+school-ask-home = Ask: which insulin was given today, and when?
+# Below it.
+school-ask-home-night = Ask about last night too.
+# Under the same step when the orders want this call before the dose.
+school-call-first = Say: the orders want this call before the dose. Ask if you may.
+# Under the same step when no dose follows.
+school-ask-what = There is no dose from these orders now. Ask what to do.
+# Nobody answered.
+school-no-answer = No answer is written down. Try again, or another number.
+# Button: nobody can be reached.
+school-nobody = Nobody at home answers
+# Below the button when nobody answers.
+school-nobody-sub = Then there is no dose. Call the team.
+# Question after home has answered.
+given-home = What did home give today?
+# Below that question.
+given-home-help = Type each dose home tells you, by needle or by pump.
+# Why there is no second dose at a school.
+school-no-second = Insulin by needle was given. These orders allow no second dose today.
+# Heading before the call: no dose is promised yet.
+school-before-dose = Before any dose
+# Instead of saying that something falls.
+school-not-to-judge = No dose from these orders now. Home says how to go on.
+# The cell of the signed table the dose stands in. $glucose, $ketones: lower edges; $unit: of glucose.
+school-cell = From the signed table: { $glucose } { $unit } and up, ketones { $ketones } and up.
+# The same for a meter that says HI.
+school-cell-hi = From the signed table: HI, ketones { $ketones } and up.
+# Field on the last page before the needle.
+school-injector = Initials of who injects
+# Both answers stay in the log of a school.
+answers-note-both = The old answer stays in the log, beside the new one.
+
+## The school: the log, and removing
+
+# Heading and button of the log.
+school-log = Log
+# Column of the log: whose initials.
+school-log-initials = Initials
+# Column: name of the student.
+school-log-student = Student
+# Column: date of birth.
+school-log-born = Born
+# An entry without initials.
+school-log-nobody = none
+# At the end of the log. $day and $clock: now.
+school-log-printed = As of { $day }, { $clock }.
+# Button: the log as a file.
+school-log-csv = Save as a table
+# Below the button for the table.
+school-log-csv-sub = For a spreadsheet.
+# Button: print the log.
+school-log-print = Print this log
+# Button on the student's page.
+school-remove = Remove this student’s data
+# Heading, the first time.
+school-remove-ask = Remove this student’s data?
+# Heading, the second time.
+school-remove-again = Type the name a second time
+# What goes.
+school-remove-what = Orders, log and answers go, from this device only. Print the log first.
+# Field for the name, typed to remove.
+school-remove-name = Type the student’s name
+# Button after the name was typed once.
+school-remove-on = Go on
+# Button after the name was typed twice.
+school-remove-now = Remove it all now
+# The typed name is another one.
+school-remove-differs = That is not this student’s name. Nothing is removed.
+# After it, on the first page. No name here.
+school-removed = It is removed. All other students are still here.
+
+## The school: signed orders come in
+
+# What a file must hold. Stands after "Possible:".
+school-orders-wanted = orders for a school
+# $day: today, year first. Stands after "Possible:".
+school-orders-from = { $day } or later
+# Button: these are the right orders; the signed paper comes next.
+school-take-on = Yes, these are the orders
+# Heading of the page before a copy is active.
+school-sign-title = Have you seen the signed copy?
+# The student is here already. $revision: of the copy that is replaced.
+school-replaces = This student is here. This copy takes the place of revision { $revision }.
+# A file from home may hold a record.
+school-no-record = The file holds a record of home. It is not taken in. Ask home.
+# Field for who has seen the signed paper.
+school-seen-by = Signed copy seen by
+# Below the field for who has seen it.
+school-seen-by-sub = Your name, or name and role.
+# Field for the day it was seen.
+school-seen-on = Seen on
+# Below each field for a day.
+school-day-sub = Year, month, day.
+# Field for the last day of the school year.
+school-year-ends = Last day of the school year
+# Field for where the supplies are kept.
+school-supplies = Where are the supplies?
+# Below that field.
+school-supplies-sub = Insulin, syringes, strips, sugar.
+# Nobody is named as having seen it.
+school-need-by = Type who has seen the signed copy.
+# The day is missing, or lies ahead.
+school-need-on = Type the day it was seen. It cannot be after today.
+# The last day is missing, or is over.
+school-need-year = Type the last day of the school year. It cannot be over.
+# The place is missing.
+school-need-supplies = Type where the supplies are.
+# Button: from now on this copy is the one in use.
+school-activate = I have seen it. Use this copy
+# After it, on the first page. No name here.
+school-active = The copy is active. Choose the student.
 
 ## Off the pump: bridge, long-acting insulin, and back
 

@@ -35,6 +35,7 @@ const startRun = async tools => {
   const { draft, advice } = state;
   const now = clock();
   draft.run = { answer: advice.text, marks: {}, ids: { shown: fresh(), injection: fresh(), ...Object.fromEntries(advice.steps.map(step => [step.id, fresh()])) } };
+  state.school?.alreadyDone(draft, advice);
   await keepDraft();
   if (advice.incident === 'open' && !state.holds.incident?.recorded) await add(events.incident(draft.ids.incident, now.text, 'opened'));
   for (const [index, look] of advice.looks.entries()) {
@@ -207,7 +208,7 @@ export const actions = tools => {
     },
     async seePlan() { state.candidate.joining = false; await weigh(); },
 
-    async start() { endDraft(); state.draft = newDraft(fresh, clock()); await keepDraft(); },
+    async start() { endDraft(); state.draft = newDraft(fresh, clock(), state.viewer); await keepDraft(); },
     async pass() { state.draft.passed.push(state.advice.outcome); state.draft.run = null; await keepDraft(); },
     // Nothing more can be tested: the steps of what was answered begin, with their call.
     async run() { await startRun(tools); },

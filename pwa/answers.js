@@ -97,7 +97,7 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     else if (kind === 'maybe') await finish(events.injection(id, at, { insulin: 'rapid', units, device: deviceNow(), sure: false }), () => { state.draft.given = null; open(null); });
     else if (kind === 'mistake') await finish(events.mistake(id, at, panel.what, panel.insulin, units ?? undefined), () => {
       // Whatever page it was said on, what follows from it is asked at once.
-      state.draft ??= newDraft(fresh, clock());
+      state.draft ??= newDraft(fresh, clock(), state.viewer);
       Object.assign(state.draft, { passed: [], run: null });
       open(null);
     });
@@ -113,7 +113,8 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     async again(name) {
       const { draft } = state;
       if (draft.run?.shown && !draft.run.injected) { open({ name: 'refuse', ids: {} }); await keepDraft(); return; }
-      draft.run = null; draft.redo = name; draft.strikes = true; draft.unsure = false; draft.passed = [];
+      // A school strikes nothing: both answers stay.
+      draft.run = null; draft.redo = name; draft.strikes = !draft.viewer; draft.unsure = false; draft.passed = [];
       draft.ids[name] ??= fresh();
       state.ticks = name === 'signs' || name === 'seen' ? [...(draft[name]?.what ?? []), ...(draft[name]?.unwell ? ['unwell'] : []), ...(draft[name]?.offersNothing ? ['offersNothing'] : [])] : [];
       open(null);

@@ -5,6 +5,7 @@ import * as core from './core.js';
 import * as store from './store.js';
 import { reader } from './words.js';
 import * as act from './actions.js';
+import { typeOnPad } from './keyboard.js';
 import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -24,7 +25,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', order, desk: false, face: null, handing: false,
+  engine: '', release: '', order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -110,6 +111,9 @@ const look = () => {
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
+  for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
+  // At a school no amount is in sight before the steps that come before it are done.
+  state.veiled = Boolean(state.school && state.advice?.dose && !run?.shown);
   state.injected = run?.injected?.text;
   state.parts = partsShown(state.advice);
   state.canGoOn = Boolean(draft && openQuestion({ ...draft, redo: undefined }));
@@ -127,7 +131,7 @@ const look = () => {
   state.alarmSet = Boolean(state.next && state.record.some(event => event.kind === 'alarmSet' && event.doc.due === state.next.due));
   const dosed = new Set(['injection', 'pumpDose', 'offBody', 'mistake']);
   const strikes = new Set(state.record.filter(event => event.kind === 'strike').map(event => event.doc.target));
-  const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount), struck: strikes.has(event.id) }));
+  const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount), struck: strikes.has(event.id), initials: event.initials }));
   state.story = story.filter(entry => entry.kind !== 'strike').sort((a, b) => order(b.at, a.at));
   // What was already given is shown where it is asked for: the last day of it, oldest first.
   state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
@@ -139,7 +143,7 @@ const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
   render(views[name](state, words, send), root);
-  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'school' ? `school ${state.school.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   const heading = root.querySelector('h1');
@@ -191,8 +195,9 @@ const refresh = () => inTurn(async () => {
 const unwritten = { entries: [], draft: false };
 const keepDraft = async () => { unwritten.draft = true; };
 const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks });
+// Where things are written: with the own plan, or at a school with the student who was chosen.
 const keep = async what => {
-  try { await store.keep(state.plan?.doc.id ?? '', what); return true; } catch { state.kept = false; return false; }
+  try { await (state.school ? state.school.keep(what) : store.keep(state.plan?.doc.id ?? '', what)); return true; } catch { state.kept = false; return false; }
 };
 const written = async () => {
   const { entries, draft } = unwritten;
@@ -216,6 +221,7 @@ const add = async event => {
   if (state.record.some(known => known.id === event.id)) return;
   const refused = refusals(event);
   if (refused) { state.candidate = { refused }; return; }
+  state.school?.sign(event);
   state.record.push(event);
   unwritten.entries.push(event);
 };
@@ -224,20 +230,19 @@ const copyMade = async (fingerprint, what) => {
   try { await store.copyMade(fingerprint, what, clock().text); state.copies = await store.copies(); } catch { state.kept = false; }
 };
 const askToKeep = () => store.persist().then(answer => { state.persisted = answer; });
-const tools = { state, add, keepDraft, day, keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: name => actions[name](), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
+const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 const textOf = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
 const moreWords = {};
 const wordsOf = name => (moreWords[name] ??= textOf(`i18n/en-${name}.ftl`).then(words.add, problem => { delete moreWords[name]; throw problem; }));
-const fetched = async (style, load) => {
+const styled = href => new Promise(done => {
   const link = document.createElement('link');
-  Object.assign(link, { rel: 'stylesheet', href: style });
-  const styled = new Promise(done => { link.onload = link.onerror = done; });
+  Object.assign(link, { rel: 'stylesheet', href, onload: done, onerror: done });
   document.head.append(link);
-  return (await Promise.all([load(), styled, wordsOf('desk')]))[0];
-};
+});
+const fetched = async (styles, load, names = ['desk']) => (await Promise.all([load(), ...[styles].flat().map(styled), ...names.map(wordsOf)]))[0];
 const openStory = async () => {
   if (!views.story) {
     const page = await fetched('desk/story/story.css', () => import('./desk/story/story.js'));
@@ -303,7 +308,21 @@ const openHandover = async () => {
   }
   return handover;
 };
+// The school is a face of its own, for students of its own: page and memory begin anew on the way in and out, so that nothing of the
+// bedside's plan and record is ever held beside a student's.
+const atSchool = () => /^#school(\/|$)/.test(location.hash);
+const openSchool = async () => {
+  const module = await fetched(['handover/handover.css', 'school/school.css'], () => import('./school/school.js'), ['desk', 'school']);
+  const school = module.school({ ...tools, draw, day, send, plain: () => Object.assign(state, { plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, next: null, steps: [],
+    story: [], givenLines: [], answers: [], said: null, doseInHand: false, team: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
+  Object.assign(actions, school.actions);
+  views.school = school.view;
+  Object.assign(state, { school: school.state, viewer: 'school' });
+  await school.enter();
+  try { await store.put('face', 'school'); } catch { state.kept = false; }
+};
 const face = async () => {
+  if (atSchool() !== Boolean(state.school)) { location.reload(); return; }
   const wanted = atDesk();
   if (wanted) await openDesk();
   if (atHandover()) await (await openHandover()).enter(location.hash);
@@ -316,6 +335,7 @@ const firstFace = async () => {
   const incident = state.holds?.incident || state.holds?.unanswered || state.holds?.looks?.length;
   if (incident && (atDesk() || atHandover())) history.replaceState(null, '', './');
   if (!incident && !location.hash && state.face === 'desk') history.replaceState(null, '', '#desk');
+  if (!incident && !location.hash && state.face === 'school') { history.replaceState(null, '', '#school'); location.reload(); return; }
   if (atDesk() || atHandover()) { await inTurn(face); await refresh(); }
   addEventListener('hashchange', () => { inTurn(face); refresh(); });
 };
@@ -378,7 +398,11 @@ let loaded;
 const begin = async () => {
   const found = await openStore();
   if (!await loaded) return;
-  if (found) takeUp(found);
+  // A device without a plan of its own opens again where the school left it.
+  if (!location.hash && found?.face === 'school' && !found.plan) history.replaceState(null, '', '#school');
+  const apart = atSchool();
+  if (found) takeUp(apart ? { ...found, plan: null, draft: null } : found);
+  if (apart) await openSchool();
   if (state.panel?.name === 'off') { await loadOff(); state.panel = off.panel(state.panel); }
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
@@ -421,6 +445,7 @@ const load = async () => {
   if (ofPage('engine') !== state.engine) throw new Error(words('trouble-mixed'));
   // The second tap of a double tap would land on the next screen's button: it is nobody's wish. Keys are typed fast.
   root.addEventListener('click', event => { if (event.detail > 1 && !event.target.closest('.pad')) { event.stopPropagation(); event.preventDefault(); } }, true);
+  addEventListener('keydown', typeOnPad);
   return true;
 };
 

@@ -19,6 +19,9 @@ opening.onupgradeneeded = () => opening.transaction.abort();
 opening.onerror = event => event.preventDefault();
 opening.onsuccess = () => {
   const db = opening.result;
-  const plans = db.transaction('plans').objectStore('plans').openCursor(null, 'prev');
-  plans.onsuccess = () => { db.close(); if (plans.result) fill(plans.result.value); };
+  const turn = db.transaction(['plans', 'desk']);
+  const face = turn.objectStore('desk').get('face');
+  const plans = turn.objectStore('plans').openCursor(null, 'prev');
+  // At a school the device's own plan is another person's than the student's: its team is nobody to call.
+  plans.onsuccess = () => { db.close(); if (plans.result && face.result !== 'school') fill(plans.result.value); };
 };

@@ -3,7 +3,8 @@
 export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
 
 // An id for each thing that a screen may write is made before the screen is shown.
-export const newDraft = (fresh, now) => ({ id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
+// `viewer` is said where a school asks: then the signed orders stand over every answer.
+export const newDraft = (fresh, now, viewer) => ({ viewer, id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
   passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
 
 // These answers are shown as soon as they are known: no further question may stand in their way.
@@ -55,6 +56,7 @@ export const screenOf = state => {
   if (state.candidate) return state.candidate.refused ? 'refused' : state.candidate.joining ? 'joining' : state.candidate.joined ? 'joined' : 'offered';
   if (state.handing) return 'handing';
   if (state.desk) return 'desk';
+  if (state.school && state.school.page !== 'path') return 'school';
   if (!state.plan) return 'first';
   const shown = state.holds?.unanswered?.id;
   const doseInHand = shown && ((state.draft?.run?.shown === shown && state.doseInHand) || state.panel?.dose?.shown === shown);
@@ -69,5 +71,5 @@ export const screenOf = state => {
     return { testGlucose: 'testGlucose', testKetones: 'testKetones', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
   if (draft?.given?.unknown) return 'givenUnsure';
   if (draft) return openQuestion(draft);
-  return state.holds?.incident || state.holds?.looks?.length || state.holds?.holds?.length ? 'waiting' : 'home';
+  return state.holds?.incident || state.holds?.looks?.length || state.holds?.holds?.length ? 'waiting' : state.school ? 'school' : 'home';
 };

@@ -1,6 +1,7 @@
 // Paper: a page of its own, so that nothing of the bedside is fetched or kept running to print a card. Like app.js it holds the
 // threads of its page: it reads the clock, asks the core, the store and the words, and hands the drawings what they draw.
 //   paper.html            the plan in use            paper.html#ID   the latest revision of somebody on the shelf
+//   paper.html#school     the sheet of a school's student, named once by the page before
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
 import * as store from './store.js';
@@ -28,6 +29,13 @@ const sayIn = speak => line => speak(line.key, Object.fromEntries(Object.entries
 const planText = async () => {
   const id = location.hash.slice(1);
   if (!id) return store.currentPlan();
+  // A student's sheet is told once whose it is: whoever comes back to this address finds nobody.
+  if (id === 'school') {
+    const whose = sessionStorage.getItem('school-sheet');
+    sessionStorage.removeItem('school-sheet');
+    const student = whose && (await store.students()).find(entry => entry.id === whose);
+    return student ? JSON.parse(student.text).copies.at(-1).plan : null;
+  }
   return (await store.revisions()).filter(entry => entry.plan === id).at(-1)?.text ?? null;
 };
 
@@ -114,7 +122,9 @@ const start = async () => {
   const { engine } = core.ask('version', '{}');
   if (document.querySelector('meta[name="engine"]').content !== String(engine)) throw new Error(words('trouble-mixed'));
   plan = await planText();
-  view.back = location.hash ? `./#desk/${location.hash.slice(1)}/plan` : './';
+  view.only = location.hash === '#school';
+  if (view.only) view.kind = 'school';
+  view.back = view.only ? './#school' : location.hash ? `./#desk/${location.hash.slice(1)}/plan` : './';
   view.hasSchool = Boolean(plan && JSON.parse(plan).school);
   await openLanguages();
   // The languages of the plan's journeys are ticked already.

@@ -34,6 +34,7 @@ export const situation = (draft, now) => object({
   pumpOffersNothing: draft.seen?.offersNothing ? truth(true) : undefined,
   highSince: draft.highSince ? string(draft.highSince) : undefined,
   with: draft.with ? string(draft.with) : undefined,
+  viewer: draft.viewer ? string(draft.viewer) : undefined,
 });
 
 export const record = (planId, events) => object({

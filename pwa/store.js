@@ -7,7 +7,7 @@ export class NotKept extends Error {}
 let db;
 
 export const open = async () => {
-  db = await openDB('stopgap', 2, {
+  db = await openDB('stopgap', 3, {
     // Each step adds; none rewrites what an earlier one laid down.
     upgrade(older, from, to, turn) {
       if (from < 1) {
@@ -22,6 +22,14 @@ export const open = async () => {
         events.createIndex('own', ['plan', 'id'], { unique: true });
         older.createObjectStore('shelf');  // the people of an educator: one text a plan id, as it was typed
         older.createObjectStore('revisions', { autoIncrement: true }).createIndex('plan', 'plan');   // what was agreed, superseded, withdrawn
+      }
+      if (from < 3) {
+        // A school's students: nothing of theirs lies in a store of the bedside or the desk.
+        older.createObjectStore('students');        // the copies of the orders and the school's own fields, one text a student
+        const log = older.createObjectStore('studentEvents', { autoIncrement: true });
+        log.createIndex('own', ['student', 'id'], { unique: true });
+        log.createIndex('student', 'student');
+        older.createObjectStore('studentDrafts');   // the answers in hand, one text a student
       }
     },
     // Another tab wants a newer shape: let go at once, so that it is not blocked.
@@ -84,10 +92,10 @@ export const copyMade = (fingerprint, what, at) => sure(async () => {
 
 // What a start needs, in one turn: five of them, one after the other, kept a slow phone waiting.
 export const atStart = async () => {
-  const turn = db.transaction(['plans', 'events', 'desk', 'shelf']);
-  const [plans, events, desk, shelf] = ['plans', 'events', 'desk', 'shelf'].map(name => turn.objectStore(name));
-  const [all, record, draft, night, face, fingerprint, copies, people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'fingerprint', 'copies'].map(key => desk.get(key)), shelf.count()]);
-  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, fingerprint, copies: copiesFrom(copies), people };
+  const turn = db.transaction(['plans', 'events', 'desk', 'shelf', 'students']);
+  const [plans, events, desk, shelf, students] = ['plans', 'events', 'desk', 'shelf', 'students'].map(name => turn.objectStore(name));
+  const [all, record, draft, night, face, fingerprint, copies, ...people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'fingerprint', 'copies'].map(key => desk.get(key)), shelf.count(), students.count()]);
+  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, fingerprint, copies: copiesFrom(copies), people: people.some(count => count > 0) };
 };
 
 // Earlier plans stay where they are; the last one taken in is the one in use.
@@ -144,3 +152,35 @@ export const removePerson = (plan, keepRecord) => sure(async () => {
   }
   await turn.done;
 });
+
+// The school. Each student has an id of this device; copy, log and answers lie under it. Who wrote an entry stands beside its text.
+export const students = async () => {
+  const turn = db.transaction('students');
+  const [ids, texts] = await Promise.all([turn.store.getAllKeys(), turn.store.getAll()]);
+  return ids.map((id, at) => ({ id, text: texts[at] }));
+};
+export const putStudent = (id, text) => sure(async () => {
+  await write('students', students => students.put(text, id));
+  if (await db.get('students', id) !== text) throw new NotKept('student');
+});
+export const studentEvents = async id => db.getAllFromIndex('studentEvents', 'student', id);
+export const studentDraft = async id => (await db.get('studentDrafts', id)) ?? null;
+// All of a tap, in one turn, as with the own plan.
+export const keepOfStudent = (student, { entries = [], draft }) => sure(async () => {
+  await inOneTurn(['studentEvents', 'studentDrafts'], async turn => {
+    const log = turn.objectStore('studentEvents');
+    for (const { id, text, initials } of entries) if (await log.index('own').getKey([student, id]) === undefined) await log.add({ student, id, text, initials });
+    if (draft !== undefined) await turn.objectStore('studentDrafts').put(draft, student);
+  });
+  const turn = db.transaction(['studentEvents', 'studentDrafts']);
+  const own = turn.objectStore('studentEvents').index('own');
+  for (const { id, text } of entries) if ((await own.get([student, id]))?.text !== text) throw new NotKept('event');
+  if (draft !== undefined && await turn.objectStore('studentDrafts').get(student) !== draft) throw new NotKept('draft');
+});
+// Everything of one student, in one turn, and of nobody else.
+export const removeStudent = id => sure(() => inOneTurn(['students', 'studentEvents', 'studentDrafts'], async turn => {
+  turn.objectStore('students').delete(id);
+  turn.objectStore('studentDrafts').delete(id);
+  const log = turn.objectStore('studentEvents');
+  for (const key of await log.index('student').getAllKeys(id)) log.delete(key);
+}));

@@ -31,6 +31,18 @@ TEST(School, TheTableStandsInsteadOfTheSum) {
   EXPECT_EQ(dose(asked::advise(child(), nothing, home(270, 0.8))), "2 units");
 }
 
+TEST(School, TheDoseNamesItsCellOfTheSheet) {
+  const Json from_table = asked::advise(child(), nothing, school(270, 0.8))["dose"]["cell"];
+  EXPECT_EQ(from_table, Json({{"glucose", "250"}, {"ketones", "0.6"}}));
+  const Json hi = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
+  EXPECT_EQ(asked::advise(child(), nothing, school(hi, 1.6))["dose"]["cell"], Json({{"glucose", "HI"}, {"ketones", "1.5"}}));
+  // No cell is named where the dose is not the printed one: the sum, less because insulin still acts, or at home.
+  EXPECT_FALSE(asked::advise(child(sum_allowed), nothing, school(270, 0.8))["dose"].contains("cell"));
+  const Json events = Json::array({{{"at", "2026-11-25T12:09:00+01:00"}, {"kind", "pumpDose"}, {"units", 2}, {"purpose", "meal"}}});
+  EXPECT_FALSE(asked::advise(child(), events, school(350, 0.8))["dose"].contains("cell"));
+  EXPECT_FALSE(asked::advise(child(), nothing, home(270, 0.8))["dose"].contains("cell"));
+}
+
 TEST(School, TheTableReadsKetonesAtTheLowerEdgeOfTheirRow) {
   // 1.4 is in the row of 0.6, whatever the correction: the same cell as 0.6.
   EXPECT_EQ(dose(asked::advise(child(), nothing, school(250, 1.4))), dose(asked::advise(child(), nothing, school(250, 0.6))));

@@ -4,6 +4,7 @@
 #include "json/answer_words.hpp"
 #include "json/calendar.hpp"
 #include "json/page.hpp"
+#include "json/reading_text.hpp"
 #include "json/slot_text.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
@@ -77,6 +78,10 @@ void write_dose(const Page& page, const std::optional<Dose>& dose) {
   out.key("otherBound").text(page.number(dose->other_bound)).key("timesUsual");
   if (dose->times_usual) out.text(decimal_text(*dose->times_usual, times_digits, page.plan.decimal_mark));
   else out.null();
+  if (dose->cell) {
+    out.key("cell").open('{').key("glucose").text(dose->cell->row ? level_text(dose->cell->row->in_grains(), page.plan) : "HI");
+    out.key("ketones").text(number_text(dose->cell->column, page.plan.decimal_mark)).close('}');
+  }
   write_device(out, page.plan, dose->with, dose->total());
   out.close('}');
 }

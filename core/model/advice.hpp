@@ -49,12 +49,20 @@ struct Working {
   friend bool operator==(const Working&, const Working&) = default;
 };
 
+// Where a school's dose stands on the signed sheet: row and column by their lower edges; without a glucose the row of HI.
+struct SheetCell {
+  std::optional<Glucose> row;
+  Ketones column;
+  friend bool operator==(const SheetCell&, const SheetCell&) = default;
+};
+
 struct Dose {
   Insulin rescue, meal;
   DeviceKind with = DeviceKind::syringe;
   Working working;
   Insulin other_bound;                    // the dose if the pump's suspect doses were treated the other way
   std::optional<Fraction> times_usual;    // rescue part over the plain correction, where that is positive
+  std::optional<SheetCell> cell;          // only where the printed cell is the dose
   constexpr Insulin total() const { return rescue + meal; }
   friend bool operator==(const Dose&, const Dose&) = default;
 };

@@ -18,7 +18,7 @@ const everyValue = ({ compared, same }, words) => {
   return compared ? html`<details class="stays"><summary>${words('bring-same-lines', { count: String(same.flatMap(part => part.lines).length) })}</summary>${lists}</details>` : html`<h2 class="part">${words('bring-every')}</h2>${lists}`;
 };
 
-export const offered = (candidate, words, send, { day, lines }) => {
+export const offered = (candidate, words, send, { day, lines, take = words('take-plan') }) => {
   const { doc, weighed, signed } = candidate;
   const agreedDay = doc.agreement.on.replaceAll('-', '');
   const typed = (candidate.typedDay ?? '').replace(/[^0-9]/g, '');
@@ -38,5 +38,5 @@ export const offered = (candidate, words, send, { day, lines }) => {
   ${weighed.isDraft ? html`<p class="lede">${words('bring-draft-not')}</p>` : html`<label class="typed-day"><span>${words('bring-day')}<span class="sub">${words('bring-day-sub')}</span></span>
     <input id="agreed-day" inputmode="numeric" autocomplete="off" maxlength="10" placeholder="2026-01-31" @input=${event => send('typedDay', event.target.value)}></label>
     <p class="note" role="status">${typed.length < 8 ? words('bring-inactive') : typed === agreedDay ? words('bring-day-fits') : words('bring-day-differs')}</p>`}
-  <div class="end">${!weighed.isDraft && typed === agreedDay ? main(words('take-plan'), () => send('takePlan')) : nothing}${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
+  <div class="end">${!weighed.isDraft && typed === agreedDay ? main(take, () => send('takePlan')) : nothing}${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
 };

@@ -5,7 +5,7 @@ import { inPhoto, openCamera, watch } from './camera.js';
 
 const largestPhoto = 40000000, longestText = 400000;
 
-export const receive = ({ words, draw, bring, bringFile }) => {
+export const receive = ({ words, draw, bring, bringFile, away = () => html`<p class="note"><a href="./">${words('back')}</a></p>` }) => {
   const view = { stream: null, said: null };
   let stopLooking, asked = 0;
   const say = sentence => { view.said = sentence; draw(); };
@@ -66,7 +66,7 @@ export const receive = ({ words, draw, bring, bringFile }) => {
     <label class="press wide file"><span>${words('bring-plan')}<span class="sub">${words('bring-plan-sub')}</span></span><input type="file" accept=".json,application/json" @change=${event => act.file(event.target)}></label></div>`}
   <label class="pasting"><span>${words('bring-paste')}<span class="sub">${words('bring-paste-sub')}</span></span><textarea id="pasted" rows="4" autocomplete="off" spellcheck="false"></textarea></label>
   <div class="cells">${plain(words('bring-paste-read'), () => act.paste())}</div>
-  <p class="note"><a href="./">${words('back')}</a></p>`);
+  ${away()}`);
 
   return { page, leave, place: () => (view.stream ? 'camera' : 'ways') };
 };

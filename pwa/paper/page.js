@@ -21,7 +21,7 @@ const choices = (view, words) => [['card', words('paper-card'), words('paper-car
 export const page = (view, words, act) => html`<main class="ui">
     <p><a href=${view.back}>${words('paper-back')}</a></p><h1 tabindex="-1">${words('paper-title')}</h1><p class="lede">${words('paper-lede')}</p>
     <p class="note"><a href="danger.html">${words('danger-page')}</a></p>
-    <h2>${words('paper-what')}</h2><div class="cells">${choices(view, words).map(([kind, text, sub]) => choice(view.kind === kind, text, sub, () => act.kind(kind)))}</div>
+    ${view.only ? nothing : html`<h2>${words('paper-what')}</h2><div class="cells">${choices(view, words).map(([kind, text, sub]) => choice(view.kind === kind, text, sub, () => act.kind(kind)))}</div>`}
     <h2>${words('paper-size')}</h2><div class="cells">${choice(view.paper === 'a4', words('paper-a4'), '', () => act.paper('a4'))}${choice(view.paper === 'letter', words('paper-letter'), '', () => act.paper('letter'))}</div>
     ${kinds[view.kind].languages && view.offered.length ? html`<h2>${words('paper-languages')}</h2><p>${words('paper-languages-sub')}</p><div class="cells languages">${view.offered.map(entry => html`<button type="button" class="press" lang=${entry.code} aria-pressed=${view.wanted.includes(entry.code) ? 'true' : 'false'} @click=${() => act.language(entry.code)}>${entry.name}</button>`)}</div>` : nothing}
     ${kinds[view.kind].languages && view.lackingNames ? html`<p class="note">${words('paper-languages-missing', { names: view.lackingNames })}</p>` : nothing}

@@ -80,29 +80,33 @@ const stepDone = (id, words) => ({
   restock: () => words('done-restock'), closeIncident: () => words('done-close-incident'),
 }[id]());
 
+// A school reads no cell before home has answered.
+const deedOf = (state, step) => (state.school && step.id === 'callHome' ? 'schoolHome' : 'called');
 // A plan without a contact still has the emergency number.
 const call = (step, state, words, send) => html`
   <a class="press now wide" href=${tel(step.slots.number || step.slots.phone || state.emergencyNumber)}><span>${words('call-name', { name: step.slots.number || step.slots.name || state.emergencyNumber })}
     ${step.slots.phone ? html`<span class="sub"><bdi dir="ltr">${step.slots.phone}</bdi></span>` : nothing}</span>${arrow}</a>
-  <div class="pair">${half(words('call-answered'), () => send('called', { step: step.id, answered: true }))}${half(words('call-no-answer'), () => send('called', { step: step.id, answered: false }))}</div>`;
+  <div class="pair">${half(words('call-answered'), () => send(deedOf(state, step), { step: step.id, answered: true }))}${half(words('call-no-answer'), () => send(deedOf(state, step), { step: step.id, answered: false }))}</div>`;
 
 const current = (step, state, words, send, number, heading) => html`<li class="step cur"><div class="top">${square.now(String(number))}
     ${heading === 1 ? html`<h1 tabindex="-1">${stepTitle(step, words, state.advice.outcome)}</h1>` : html`<h2>${stepTitle(step, words, state.advice.outcome)}</h2>`}</div>
-  <div class="body"><div>${stepLines(step.id, words).map(line => html`<p>${line}</p>`)}</div>${step.id === 'changeSet' && state.plan.doc.pump.tubing === 'tubed' ? cannula(words) : nothing}</div>
+  <div class="body"><div>${[...stepLines(step.id, words), ...(state.school?.lines(step) ?? [])].map(line => html`<p>${line}</p>`)}</div>${step.id === 'changeSet' && state.plan.doc.pump.tubing === 'tubed' ? cannula(words) : nothing}</div>
   ${['callTeam', 'callHome', 'emergencyCall'].includes(step.id) ? call(step, state, words, send)
     : step.id === 'inject' ? main(words('see-dose'), () => send('seeDose'))
     : main(stepDone(step.id, words), () => send('stepDone', step.id))}
   ${step.id === 'offBody' ? plain(words('off-body-other'), () => send('offBodyOther')) : nothing}
-  ${['offBody', 'automationOff'].includes(step.id) && state.injected ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}
+  ${['offBody', 'automationOff'].includes(step.id) && state.injected && !state.school ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}
   ${step.id === 'changeInsulin' ? plain(words('insulin-not-doubted'), () => send('stepSkipped', step.id)) : nothing}
-  ${['callTeam', 'callHome', 'inject'].includes(step.id) ? nothing : plain(words('step-cannot'), () => send('stepSkipped', step.id), words('step-cannot-sub'))}
-  ${step.id === 'callTeam' ? plain(words('call-order'), () => send('entry', 'order'), words('call-order-sub')) : nothing}</li>`;
+  ${step.id === 'callHome' ? state.school?.nobody() ?? nothing : nothing}${step.id === 'confirmChild' ? plain(words('not-this-child'), () => send('schoolOtherChild'), words('not-this-child-sub')) : nothing}
+  ${['callTeam', 'callHome', 'inject', 'confirmChild'].includes(step.id) ? nothing : plain(words('step-cannot'), () => send('stepSkipped', step.id), words('step-cannot-sub'))}
+  ${step.id === 'callTeam' && !state.school ? plain(words('call-order'), () => send('entry', 'order'), words('call-order-sub')) : nothing}</li>`;
 
 const steps = (state, words, send, heading) => html`<ol class="steps">${state.steps.map((step, index) => {
   if (step.mark === 'done') return html`<li class="step done">${square.done}<p class="txt">${step.id === 'inject' ? words('injected', { dose: state.injected }) : stepDone(step.id, words)}</p>
     <b class="t"><bdi dir="ltr">${step.clock}</bdi></b></li>`;
   if (step.mark === 'skipped') return html`<li class="step done">${square.later('–')}<p class="txt">${words('step-skipped', { step: stepTitle(step, words, state.advice.outcome) })}</p>
     <b class="t"><bdi dir="ltr">${step.clock}</bdi></b></li>`;
+  if (state.veiled && !step.current) return nothing;
   return step.current ? current(step, state, words, send, index + 1, heading)
     : html`<li class="step">${square.later(String(index + 1))}<p class="txt">${stepTitle(step, words, state.advice.outcome)}</p></li>`;
 })}</ol>`;
@@ -110,10 +114,12 @@ const steps = (state, words, send, heading) => html`<ol class="steps">${state.st
 // The outcome and its steps. After the needle the steps stand alone; before it, the outcome is the heading.
 export const stepsPage = (state, words, send) => {
   const { advice } = state;
-  const lead = outcomeLine(advice.outcome, words);
+  // At a school the heading promises no dose before home has answered, and nobody there judges what a fall means.
+  const told = state.school?.told(advice);
+  const lead = told ? told.line : outcomeLine(advice.outcome, words);
   const over = state.steps.every(step => step.mark);
   return sheet(state, words, html`
-  ${state.injected && !over ? nothing : html`<div class="lead-in"><h1 tabindex="-1">${outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
+  ${state.injected && !over ? nothing : html`<div class="lead-in"><h1 tabindex="-1">${told?.title ?? outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
   ${advice.outcome === 'hold' ? holdBody(state, words) : nothing}
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${cautions(advice, words)}
@@ -129,7 +135,7 @@ export const stepsPage = (state, words, send) => {
 const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="holdbox"><p class="lbl">${words('hold-until')}</p>
   <p class="clock"><bdi dir="ltr">${state.advice.hold.clock}</bdi></p></div>` : nothing}
   <dl class="fields plain">${state.advice.given ? html`<div><dt>${words('hold-given')}</dt><dd>${words('hold-given-value', { dose: state.advice.given.text, clock: state.advice.given.clock })}</dd></div>` : nothing}
-  <div><dt>${words('hold-why')}</dt><dd>${words('hold-why-value')}</dd></div></dl>`;
+  <div><dt>${words('hold-why')}</dt><dd>${state.school?.whyHeld(state.advice) ?? words('hold-why-value')}</dd></div></dl>`;
 
 // The working, line by line. A line that says nothing (no insulin on board, no share for ketones, no limit reached) is left out.
 const ledger = (dose, words) => {
@@ -156,7 +162,7 @@ export const dosePage = (state, words, send) => {
       ${state.parts ? html`<p>${words('parts', { rescue: state.parts.rescue, meal: state.parts.meal })}</p>` : nothing}
       ${state.advice.outcome === 'emergency' ? html`<p class="warn">${words('way-line')}</p>` : nothing}
       ${state.advice.cautions.map(name => html`<p class="warn">${caution(name, words)}</p>`)}</div>
-    <div class="work">${ledger(dose, words)}</div>
+    <div class="work">${state.school?.cell(dose) ?? ledger(dose, words)}</div>
     ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }), dose.number)}</div>
   <div class="end">${main(words('type-units'), () => send('open', 'typed'))}</div>
   <div class="pair others">${half(words('not-injecting'), () => send('open', 'refuse'))}${half(words('why'), () => send('open', 'why'))}
@@ -180,7 +186,8 @@ export const different = (state, words, send) => anotherAmount(state, words, { g
 export const injectNow = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: state.panel.text })}</h1></div>
   <ul class="lines"><li>${words('inject-place')}</li><li>${words('inject-pump')}</li></ul>
-  <div class="end">${main(words('have-injected', { dose: state.panel.text }), () => send('injected'))}${plain(words('back'), () => send('close'))}</div>`);
+  ${state.school?.injector() ?? nothing}
+  <div class="end">${main(words('have-injected', { dose: state.panel.text }), () => send(state.school ? 'schoolInjected' : 'injected'))}${plain(words('back'), () => send('close'))}</div>`);
 
 export const refuse = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('refuse-question')}</h1></div><ul class="lines"><li>${words('refuse-line')}</li><li>${words('refuse-call')}</li></ul>
@@ -267,7 +274,7 @@ export const why = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('why')}</h1></div>
   <p class="lede">${state.advice.gate ? words('why-rule-gate', { rule: state.advice.decidedBy, gate: state.advice.gate }) : words('why-rule', { rule: state.advice.decidedBy })}</p>
   <dl class="fields wider">${state.advice.because.map(entry => html`<div><dt>${factName(entry.fact, words)}</dt><dd><bdi>${factValue(entry, state, words)}</bdi> <small>${origin(entry, words)}</small></dd></div>`)}</dl>
-  ${state.advice.dose ? html`<div class="answers">${ledger(state.advice.dose, words)}</div>
+  ${state.advice.dose && !state.veiled ? html`<div class="answers">${state.school?.cell(state.advice.dose) ?? ledger(state.advice.dose, words)}</div>
     ${state.advice.dose.otherBound !== state.advice.dose.number ? html`<p class="note">${words('other-bound', { units: state.advice.dose.otherBound })}</p>` : nothing}` : nothing}
   <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
@@ -292,6 +299,6 @@ export const waiting = (state, words, send) => {
   ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
-  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
-    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}</div>`);
+  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
 };

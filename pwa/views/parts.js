@@ -16,7 +16,7 @@ export const half = (text, act) => html`<button type="button" class="press mid" 
 
 export const tel = phone => `tel:${phone.replace(/[^+0-9]/g, '')}`;
 
-export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span></header>`;
+export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
 
 // What runs is said in a full sentence, on every screen of an incident.
 const running = (state, words) => {
@@ -61,29 +61,30 @@ const spoken = (digits, mark, words) => {
 
 export const keypad = (state, words, send, { unit = '', drawing = nothing, decimal = true } = {}) => {
   const { digits, problem } = state.pad;
-  const key = sign => html`<button type="button" class="press" @click=${() => send('key', sign)}>${sign}</button>`;
+  const key = sign => html`<button type="button" class="press" data-key=${sign} @click=${() => send('key', sign)}>${sign}</button>`;
   return html`<div class="entry" role="group" aria-label=${words('pad-entry')}>
       <span class="fig ${digits.length > 3 ? 'long' : ''}"><bdi dir="ltr">${digits}</bdi></span><span class="caret"></span><span class="unit">${unit}</span>${drawing}</div>
     <p class="readback" role="status">${problem ?? (digits ? spoken(digits, state.mark, words) : words('pad-empty'))}</p>
     <div class="pad" dir="ltr">
       ${['1', '2', '3', '4', '5', '6', '7', '8', '9'].map(key)}
-      ${decimal ? html`<button type="button" class="press" aria-label=${words('pad-mark')} @click=${() => send('key', state.mark)}>
+      ${decimal ? html`<button type="button" class="press" data-key="mark" aria-label=${words('pad-mark')} @click=${() => send('key', state.mark)}>
         <svg width="14" height="14" aria-hidden="true"><path d="M1 1h12v12H1z" fill="currentColor"/></svg></button>`
         : html`<span class="press blankkey"></span>`}
       ${key('0')}
-      <button type="button" class="press wordy" @click=${() => send('erase')}>${words('pad-erase')}</button></div>`;
+      <button type="button" class="press wordy" data-key="erase" @click=${() => send('erase')}>${words('pad-erase')}</button></div>`;
 };
 
 // An unclear moment on a clock: four figures, read back as a time.
 export const clockText = digits => (digits.length < 3 ? digits : `${digits.slice(0, 2)}:${digits.slice(2)}`);
-export const clockpad = (state, words, send) => {
-  const { digits, problem } = state.pad;
-  const key = sign => html`<button type="button" class="press" @click=${() => send('clockKey', sign)}>${sign}</button>`;
-  return html`<div class="entry" role="group" aria-label=${words('pad-clock')}>
-      <span class="fig long"><bdi dir="ltr">${clockText(digits)}</bdi></span><span class="caret"></span></div>
-    <p class="readback" role="status">${problem ?? words('pad-clock-help')}</p>
+export const clockpad = (state, words, send) => figures(state, words, send, { label: words('pad-clock'), text: clockText(state.pad.digits), help: words('pad-clock-help'), deed: 'clockKey' });
+// Figures that are no amount: a time, a day.
+export const figures = (state, words, send, { label, text, help, deed }) => {
+  const key = sign => html`<button type="button" class="press" data-key=${sign} @click=${() => send(deed, sign)}>${sign}</button>`;
+  return html`<div class="entry" role="group" aria-label=${label}>
+      <span class="fig long"><bdi dir="ltr">${text}</bdi></span><span class="caret"></span></div>
+    <p class="readback" role="status">${state.pad.problem ?? help}</p>
     <div class="pad" dir="ltr">${['1', '2', '3', '4', '5', '6', '7', '8', '9'].map(key)}<span class="press blankkey"></span>${key('0')}
-      <button type="button" class="press wordy" @click=${() => send('erase')}>${words('pad-erase')}</button></div>`;
+      <button type="button" class="press wordy" data-key="erase" @click=${() => send('erase')}>${words('pad-erase')}</button></div>`;
 };
 
 export const strip = words => html`<svg class="d" viewBox="0 0 112 62" width="92" height="51" role="img" aria-label=${words('picture-strip')}>

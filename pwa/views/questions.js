@@ -15,7 +15,7 @@ const answers = (state, words, send) => {
 
 export const answersGiven = (state, words, send) => sheet(state, words, html`${question('', words('answers-title'))}
   <div class="cells">${state.answers.map(answer => plain(html`${label(answer.name, words)}: <bdi>${answer.text}</bdi>`, () => send('again', answer.name), words('answers-at', { clock: answer.clock })))}</div>
-  <p class="note">${words('answers-note')}</p>
+  <p class="note">${state.school ? words('answers-note-both') : words('answers-note')}</p>
   <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
 const ticks = (entries, on, toggle) => html`<ul class="ticks cells">${entries.map(([name, text]) => html`<li>
@@ -90,7 +90,7 @@ export const seen = (state, words, send) => {
 };
 
 export const given = (state, words, send) => sheet(state, words, html`${state.panel ? nothing : answers(state, words, send)}
-  ${question(state.panel ? '' : '5', words('given-question'), words('given-help', { hours: state.actionHours }))}
+  ${state.draft?.home ? question('', words('given-home'), words('given-home-help')) : question(state.panel ? '' : '5', words('given-question'), words('given-help', { hours: state.actionHours }))}
   ${state.givenLines.length ? html`<ul class="lines">${state.givenLines.map(line => html`<li><b><bdi dir="ltr">${line.clock}</bdi></b> ${line.text}</li>`)}</ul>` : nothing}
   <div class="cells">
     ${plain(words('given-pump'), () => send('entry', 'pump'))}

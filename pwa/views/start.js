@@ -3,6 +3,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 import { foot, main, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
+const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
 const fileInput = (text, sub, send) => html`<label class="press wide file"><span>${text}<span class="sub">${sub}</span></span>
   <input type="file" accept=".json,application/json" @change=${event => send('planFile', event.target.files[0])}></label>`;
 
@@ -19,7 +20,7 @@ export const first = (state, words, send) => plainSheet(html`
   <div class="cells">
     ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
-  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}</div>`}
+  ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}${schoolEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
   ${helpPages(words)}`);
 
@@ -81,7 +82,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
     ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}
     ${state.missing.includes('card') ? nothing : printEntry(words, words('print-entry-sub'))}
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
-    ${deskEntry(words)}</div>
+    ${deskEntry(words)}${schoolEntry(words)}</div>
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
   </main>${foot(state, words, { calm: true })}</div>`;
 
@@ -108,7 +109,7 @@ export const more = (state, words, send) => sheet(state, words, html`
 
 export const remove = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('remove-ask')}</h1></div>
-  <p class="lede">${words('remove-what')}</p>
+  <p class="lede">${words('remove-what')}</p><p class="note">${words('remove-not-school')}</p>
   <div class="end"><div class="cells">${plain(words('remove-yes'), () => send('removeAll'))}${plain(words('remove-no'), () => send('close'))}</div></div>`, { calm: true });
 
 export const before = (state, words, send) => sheet(state, words, html`
