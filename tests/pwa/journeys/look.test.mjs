@@ -3,9 +3,10 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { answer, close, withDemo } from './phone.mjs';
+import { answer, close, withDemo as demo } from './phone.mjs';
 
 after(close);
+const withDemo = options => demo({ ...options, pictured: true });
 
 const inspect = async (hand, name, { contrast = true } = {}) => {
   await hand.page.waitForFunction(wanted => document.documentElement.dataset.screen === wanted.split(' ')[0], name);

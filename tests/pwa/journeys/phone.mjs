@@ -9,11 +9,11 @@ import { serve } from '../../../pwa/serve.mjs';
 
 const top = fileURLToPath(new URL('../../..', import.meta.url));
 export const site = join(top, 'build/site');
-// STOPGAP_SCREENS=1 leaves a picture of every screen in build/screens. Only the journeys about being offline need the keeper
+// The journeys about the look leave a picture of every screen in build/screens; with STOPGAP_SCREENS=1 all do, and larger ones. Only the journeys about being offline need the keeper
 // of releases; the others are quicker without it.
 const screens = join(top, 'build/screens');
 const pictures = Boolean(process.env.STOPGAP_SCREENS);
-if (pictures) mkdirSync(screens, { recursive: true });
+mkdirSync(screens, { recursive: true });
 assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run: bash pwa/run --build-only');
 
 // The shell is the same browser without its windows, and asks for less than half of the processor's time. Letters are as wide as
@@ -28,7 +28,7 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures } = {}) => {
   if (!profile) browser ??= await chromium.launch(launch);
   const host = server ?? await serve(folder);
   hosts.add(host);
@@ -66,7 +66,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
       assert.fail(`"${text}" is not on the page:\n${await plain()}`);
     },
     misses: async text => assert.ok(!(await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').includes(text), `"${text}" is on the page`),
-    shot: async name => { if (pictures) await page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }); },
+    shot: async name => { if (pictured) await page.screenshot({ path: join(screens, `${name}.png`), fullPage: true }); },
     // Goes through the steps as somebody would who does each of them; says which were met, in their order.
     steps: async (shot = () => {}) => {
       const met = [];
