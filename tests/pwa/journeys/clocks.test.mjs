@@ -3,17 +3,12 @@
 // a dose. Worked by hand: 03:05 and 07:05 at +01:00 are 21:05 and 01:05 at -05:00, and 11:05 and 15:05 at +09:00.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { answer, close, inject, phone, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, phone } from './phone.mjs';
 
 after(close);
 
 const injected = async () => {
-  const hand = await withDemo();
-  await answer(hand);
-  await inject(hand, '4');
-  await hand.steps();
-  await hand.tap('All steps are seen');
-  await hand.heading('Look again at');
+  const hand = await betweenLooks();
   await hand.sees('Do not inject a correction before 07:05.');
   return hand;
 };

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { after, test } from 'node:test';
-import { answer, close, inject, phone, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, phone, withDemo } from './phone.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 
 after(close);
@@ -88,12 +88,7 @@ test('in an incident nobody is asked for copies', async () => {
   await hand.heading('Glucose now');
   await hand.misses('Copies that last');
   await hand.device.end();
-  const later = await withDemo();
-  await answer(later);
-  await inject(later, '4');
-  await later.steps();
-  await later.tap('All steps are seen');
-  await later.heading('Look again at');
+  const later = await betweenLooks();
   await later.misses('Copies that last');
   await later.device.end();
 });

@@ -1,7 +1,7 @@
 // What must not wait: danger signs, a low, an amount nobody knows, a plan that may not be used.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { answer, close, inject, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, withDemo } from './phone.mjs';
 
 after(close);
 
@@ -148,12 +148,7 @@ test('insulin given off-body while still joined to the body: too much, said at o
 });
 
 test('the dose given twice: too much insulin, said at once, with food and no more insulin', async () => {
-  const hand = await withDemo();
-  await answer(hand);
-  await inject(hand, '4');
-  await hand.steps();
-  await hand.tap('All steps are seen');
-  await hand.heading('Look again at');
+  const hand = await betweenLooks();
   await hand.tap('Write something down');
   await hand.shot('change');
   await hand.tap('Something went wrong with a dose');

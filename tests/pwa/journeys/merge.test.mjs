@@ -5,7 +5,7 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
-import { answer, close, inject, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, withDemo } from './phone.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 
 after(close);
@@ -34,12 +34,7 @@ const same = async (one, other) => assert.deepEqual(byId(await one.record()), by
 
 // The mother's phone: 4 units at 03:05, with all its steps. The father's: he changed the set at 03:20.
 const mother = async () => {
-  const hand = await withDemo();
-  await answer(hand);
-  await inject(hand, '4');
-  await hand.steps();
-  await hand.tap('All steps are seen');
-  await hand.heading('Look again at');
+  const hand = await betweenLooks();
   return hand;
 };
 const father = async (options = {}) => {

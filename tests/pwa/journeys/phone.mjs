@@ -149,3 +149,14 @@ export const inject = async (hand, units) => {
   // Written down before anything else is done: a page left earlier rightly asks whether it was injected.
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
 };
+
+// 4 units by needle, every step done: between the looks.
+export const betweenLooks = async options => {
+  const hand = await withDemo(options);
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.steps();
+  await hand.tap('All steps are seen');
+  await hand.heading('Look again at');
+  return hand;
+};

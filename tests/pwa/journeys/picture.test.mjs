@@ -1,7 +1,7 @@
 // The picture of insulin at work: what the needle's dose takes off, and what it would be if the pump gave the same again.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { answer, close, inject, seen, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
 
@@ -31,12 +31,7 @@ test('the step that tells the pump shows what happens if it is not told', async 
 });
 
 test('between the looks it is there while insulin acts, and a reload leads back to the looks', async () => {
-  const hand = await withDemo();
-  await answer(hand);
-  await inject(hand, '4');
-  await hand.steps();
-  await hand.tap('All steps are seen');
-  await hand.heading('Look again at');
+  const hand = await betweenLooks();
   await hand.tap('See insulin at work');
   await hand.heading('Insulin at work');
   await hand.page.reload();

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { after, test } from 'node:test';
-import { answer, close, inject, phone, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, phone, withDemo } from './phone.mjs';
 
 after(close);
 const adult = readFileSync(fileURLToPath(new URL('../../../pwa/demo/adult.json', import.meta.url)), 'utf8');
@@ -43,12 +43,7 @@ test('a wrong plan file is refused with its place and what is possible, and noth
 });
 
 test('a copy saved on one phone is whole on another, record and holds included', async () => {
-  const hand = await withDemo();
-  await answer(hand);
-  await inject(hand, '4');
-  await hand.steps();
-  await hand.tap('All steps are seen');
-  await hand.heading('Look again at');
+  const hand = await betweenLooks();
   await hand.tap('More');
   const coming = hand.page.waitForEvent('download');
   await hand.tap('Save a copy');
