@@ -224,6 +224,16 @@ test('the school sheet: table first, a call first above the limit, signatures, n
   await sheet.device.end();
 });
 
+test('orders for a school that are over are not printed; on their last day they are', async () => {
+  for (const [last, whole] of [['2026-11-25', true], ['2026-11-24', false]]) {
+    const sheet = await open({ child: true, plan: { ...child, id: 'p-tilo', school: { ...child.school, ordersExpire: last } }, at: '2026-11-25T12:10:00+01:00' });
+    await sheet.choose('Sheet for the school');
+    assert.match(await sheet.laid(), whole ? /^school .*whole$/ : /^school .*refused$/);
+    if (!whole) assert.match(await sheet.refused(), /The orders for the school ended on 24 November 2026\./);
+    await sheet.device.end();
+  }
+});
+
 test('a plan without orders offers no sheet for a school', async () => {
   const sheet = await open();
   assert.equal(await sheet.page.getByRole('button', { name: /Sheet for the school/ }).count(), 0);
