@@ -20,6 +20,7 @@ export const school = tools => {
   // A line of the core's sheet; a day in it is written out.
   const say = line => words(line.key, Object.fromEntries(Object.entries(line.slots).map(([slot, text]) => [slot, slot === 'day' ? day(text) : text])));
 
+  const afterNeedle = new Set(['correction', 'ketoneDose']);
   const view = {
     page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, asked: false, low: [], bornWords: null, over: null,
     place: () => `${view.page} ${view.student?.id ?? ''} ${view.asked}`,
@@ -35,8 +36,8 @@ export const school = tools => {
     nobody: () => (state.draft.unanswered ? plain(words('school-nobody'), () => send('schoolNobody'), words('school-nobody-sub')) : nothing),
     told: advice => (state.veiled && advice.outcome !== 'emergency' ? { title: words('school-before-dose'), line: null } : advice.outcome === 'comingDown' ? { title: words('step-call-home-any'), line: words('school-not-to-judge') } : null),
     // A clock time after which a needle is free again at home would read as leave for the second dose that the orders forbid.
-    held: () => words('school-no-second'),
-    holdsShown: holds => holds.filter(({ what }) => what === 'automation'),
+    held: ({ what }) => (afterNeedle.has(what) ? words('school-no-second') : undefined),
+    holdsShown: holds => holds.filter(({ what }) => !afterNeedle.has(what)),
     whyHeld: advice => (advice.gate === 'SCH' ? words('school-no-second') : undefined),
     cell: dose => (dose.cell ? html`<p class="times">${dose.cell.glucose === 'HI' ? words('school-cell-hi', { ketones: dose.cell.ketones })
       : words('school-cell', { glucose: dose.cell.glucose, unit: state.plan.doc.glucoseUnit, ketones: dose.cell.ketones })}</p>` : undefined),
