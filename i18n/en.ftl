@@ -2803,6 +2803,8 @@ paper-refused-state = The plan is not in force: { $state }.
 paper-refused-none = There is no plan on this device.
 # Reason.
 paper-refused-school = The plan holds no orders for a school.
+# Reason. $day: the last day of the orders for the school.
+paper-refused-orders = The orders for the school ended on { $day }.
 # Reason. $path: the place in the plan.
 paper-refused-path = The core refused the plan at { $path }.
 # Reason: a mistake of ours. $what: what went wrong, for whoever mends it.

@@ -63,6 +63,9 @@ const asked = () => {
   const { standing } = core.ask('standing', object({ plan, today: string(today) }));
   // An expired plan is as little in force as a draft: what is printed now would be used later still.
   if (standing === 'expired') return { refused: words('paper-refused-state', { state: standingWords(standing) }) };
+  // Neither are orders that are over: a signature under them would be taken for this year's.
+  const { school } = JSON.parse(plan);
+  if (kinds[view.kind].call === 'schoolSheet' && school?.ordersExpire < today) return { refused: words('paper-refused-orders', { day: day(school.ordersExpire) }) };
   const members = { plan, paper: string(view.paper) };
   const answer = kinds[view.kind].call === 'schoolSheet' ? core.ask('schoolSheet', object(members)) : core.ask('card', object({ ...members, languages: list(view.wanted.map(string)) }));
   if (answer.refused) return { refused: refusal(answer) };

@@ -159,8 +159,11 @@ export const students = async () => {
   const [ids, texts] = await Promise.all([turn.store.getAllKeys(), turn.store.getAll()]);
   return ids.map((id, at) => ({ id, text: texts[at] }));
 };
-export const putStudent = (id, text) => sure(async () => {
-  await write('students', students => students.put(text, id));
+export const putStudent = (id, text, { forgetDraft = false } = {}) => sure(async () => {
+  await inOneTurn(['students', 'studentDrafts'], async turn => {
+    await turn.objectStore('students').put(text, id);
+    if (forgetDraft) await turn.objectStore('studentDrafts').delete(id);
+  });
   if (await db.get('students', id) !== text) throw new NotKept('student');
 });
 export const studentEvents = async id => db.getAllFromIndex('studentEvents', 'student', id);

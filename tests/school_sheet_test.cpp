@@ -27,11 +27,11 @@ std::string keys(const Json& lines) {
   return out;
 }
 
-TEST(SchoolSheet, EveryCellIsWhatASchoolIsAnswered) {
-  const Json plan = child(), sheet = sheet_of(plan);
-  for (const Json& row : sheet["spans"][0]["rows"])
+void every_cell_is_answered(const Json& plan, const Json& sheet, const Json& span, const std::string& clock) {
+  SCOPED_TRACE(clock);
+  for (const Json& row : span["rows"])
     for (std::size_t i = 0; i < sheet["columns"].size(); ++i) {
-      Json situation{{"now", "2026-11-25T12:10:00+01:00"}, {"viewer", "school"}};
+      Json situation{{"now", "2026-11-25T" + clock + ":00+01:00"}, {"viewer", "school"}};
       if (row["kind"] == "HI") situation["glucose"] = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
       else situation["glucose"] = Json::parse(row["glucose"].get<std::string>());
       if (sheet["columns"][i]["key"] == "notTested") situation["ketones"] = "notYet";
@@ -41,6 +41,20 @@ TEST(SchoolSheet, EveryCellIsWhatASchoolIsAnswered) {
       EXPECT_EQ(row["cells"][i]["outcome"], advice["outcome"]) << row["glucose"] << i;
       EXPECT_EQ(row["cells"][i]["callFirst"], advice["callFirst"]) << row["glucose"] << i;
     }
+}
+
+TEST(SchoolSheet, EveryCellIsWhatASchoolIsAnswered) {
+  const Json plan = child(), sheet = sheet_of(plan);
+  every_cell_is_answered(plan, sheet, sheet["spans"][0], "12:10");
+}
+
+TEST(SchoolSheet, EveryCellOfEveryTableWhereAFactorChangesInTheSchoolDay) {
+  // 80 until eleven, 100 until eight in the evening, 90 by night.
+  const Json factors = Json::parse(R"([{"from": "00:00", "value": 90}, {"from": "07:00", "value": 80}, {"from": "11:00", "value": 100}, {"from": "20:00", "value": 90}])");
+  const Json plan = child({{"/day/correctionFactor", factors}}), sheet = sheet_of(plan);
+  ASSERT_EQ(sheet["spans"].size(), 3u);
+  for (const Json& span : sheet["spans"])
+    for (const Json& clock : span["settings"]) every_cell_is_answered(plan, sheet, span, clock.get<std::string>());
 }
 
 TEST(SchoolSheet, ADoseAboveTheLimitIsCalledForFirst) {

@@ -7,7 +7,7 @@ import * as events from '../events.js';
 import { save } from '../save.js';
 import { record } from '../situation.js';
 import { object, string } from '../text.js';
-import { clockOf } from '../times.js';
+import { clockOf, minutesUntil, signsLast } from '../times.js';
 import { plain } from '../views/parts.js';
 import { log, logCsv } from './log.js';
 import { choose, overPage, removal, student as studentPage, switching } from './pages.js';
@@ -20,6 +20,7 @@ export const school = tools => {
   // A line of the core's sheet; a day in it is written out.
   const say = line => words(line.key, Object.fromEntries(Object.entries(line.slots).map(([slot, text]) => [slot, slot === 'day' ? day(text) : text])));
 
+  const afterNeedle = new Set(['correction', 'ketoneDose']);
   const view = {
     page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, asked: false, low: [], bornWords: null, over: null,
     place: () => `${view.page} ${view.student?.id ?? ''} ${view.asked}`,
@@ -34,6 +35,9 @@ export const school = tools => {
         ...(state.advice.callFirst ? [words('school-call-first')] : []), ...(state.draft.unanswered ? [words('school-no-answer')] : [])] : []),
     nobody: () => (state.draft.unanswered ? plain(words('school-nobody'), () => send('schoolNobody'), words('school-nobody-sub')) : nothing),
     told: advice => (state.veiled && advice.outcome !== 'emergency' ? { title: words('school-before-dose'), line: null } : advice.outcome === 'comingDown' ? { title: words('step-call-home-any'), line: words('school-not-to-judge') } : null),
+    // A clock time after which a needle is free again at home would read as leave for the second dose that the orders forbid.
+    held: ({ what }) => (afterNeedle.has(what) ? words('school-no-second') : undefined),
+    holdsShown: holds => holds.filter(({ what }) => !afterNeedle.has(what)),
     whyHeld: advice => (advice.gate === 'SCH' ? words('school-no-second') : undefined),
     cell: dose => (dose.cell ? html`<p class="times">${dose.cell.glucose === 'HI' ? words('school-cell-hi', { ketones: dose.cell.ketones })
       : words('school-cell', { glucose: dose.cell.glucose, unit: state.plan.doc.glucoseUnit, ketones: dose.cell.ketones })}</p>` : undefined),
@@ -41,9 +45,10 @@ export const school = tools => {
       <label class="typed-day"><span>${words('school-injector')}</span><input id="injector" maxlength="6" autocomplete="off" autocapitalize="characters" spellcheck="false"></label>
       ${view.said ? html`<p class="warnbox" role="alert">${view.said}</p>` : nothing}`,
     ways: () => html`${plain(words('change-something'), () => send('schoolOpen', 'change'), words('school-change-sub'))}${plain(words('school-to-student'), () => send('schoolPage', 'student'))}`,
-    // What home said in this round stays said: the steps begin behind the call, unless the dose now needs a call of its own.
+    // What home said in this round stays said: the steps begin behind the call, unless the dose now needs a call of its own. It says
+    // nothing about what was given after it: a round that was left is asked for again, as the danger signs are.
     alreadyDone({ home, run }, advice) {
-      if (!home) return;
+      if (!home || minutesUntil(home.at, clock().moment) <= -signsLast) return;
       Object.assign(run.marks, home.outcome === advice.outcome ? home.marks : { confirmChild: home.marks.confirmChild });
       if (advice.dose && (!advice.callFirst || home.first)) run.marks.callHome = { mark: 'done', clock: clockOf(home.at) };
     },
@@ -189,7 +194,8 @@ export const school = tools => {
     async schoolActivate(fields) {
       const made = incoming.signed(fields);
       if (!made) return;
-      try { await store.putStudent(made.id, written(made)); } catch { view.kept = false; return; }
+      // Answers in hand were judged by the copy before: they are asked again by the new one. What happened is in the log.
+      try { await store.putStudent(made.id, written(made), { forgetDraft: true }); } catch { view.kept = false; return; }
       tools.askToKeep();
       await close(words('school-active'));
     },

@@ -12,6 +12,10 @@ export const written = ({ copies, yearEnds, supplies }) => JSON.stringify({ copi
 // Capitals and the number of blanks are forgiven, and nothing else: a nearly right name is another name.
 export const plainName = name => name.normalize('NFC').trim().replace(/\s+/gu, ' ').toLowerCase();
 export const matching = (students, name, born) => students.filter(({ doc: { person } }) => plainName(person.name) === plainName(name) && person.born === born);
+// Whose orders a plan takes the place of: the same child's, or those of the same plan where the name or the day was put right. Left
+// beside the new ones they would still be found, and given by, under the old name.
+export const replacedBy = (students, { id, person: { name, born } }) => matching(students, name, born)[0]
+  ?? students.find(({ doc }) => doc.id === id && (plainName(doc.person.name) === plainName(name) || doc.person.born === born));
 
 // Eight figures, year first, as a day of the calendar; null where no calendar has it.
 export const dayTyped = typed => {

@@ -7,7 +7,7 @@ import { receive } from '../handover/receive.js';
 import { object, string } from '../text.js';
 import { record } from '../situation.js';
 import { main, plain, plainSheet } from '../views/parts.js';
-import { dayTyped, matching } from './students.js';
+import { dayTyped, replacedBy } from './students.js';
 
 const clean = (text, longest) => [...text.normalize('NFC').replace(/\p{C}/gu, '').trim().replace(/\s+/gu, ' ')].slice(0, longest).join('');
 const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
@@ -29,10 +29,12 @@ export const taking = ({ words, core, state, clock, day, planOf, draw, send, say
     const plan = planOf(found.plan);
     if (!plan.doc.school) { refuse([{ path: '/plan/school', reason: 'missing', accepted: words('school-orders-wanted') }]); return; }
     if (plan.doc.school.ordersExpire < today()) { refuse([{ path: '/plan/school/ordersExpire', reason: 'outOfRange', got: plan.doc.school.ordersExpire, accepted: words('school-orders-from', { day: today() }) }]); return; }
-    const [present] = matching(students, plan.doc.person.name, plan.doc.person.born);
+    const present = replacedBy(students, plan.doc);
+    // Only an invented person's plan that takes no real student's place is not weighed.
+    const light = plan.demo && (!present || planOf(present.copy.plan).demo);
     offer = { ...plan, signed: found.signed, record: found.events.length > 0, present, typedDay: '', problems: [],
-      weighed: plan.demo ? null : weigh(found.plan, present?.copy.plan ?? null, { incident: false, today: today() }) };
-    state.school.page = plan.demo ? 'sign' : 'offered';
+      weighed: light ? null : weigh(found.plan, present?.copy.plan ?? null, { incident: false, today: today() }) };
+    state.school.page = light ? 'sign' : 'offered';
   };
 
   const agreed = () => !offer.weighed.isDraft && offer.typedDay.replace(/[^0-9]/g, '') === offer.doc.agreement.on.replaceAll('-', '');

@@ -286,7 +286,7 @@ const until = (what, words) => ({ correction: () => words('until-correction'), k
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: lookWhat(look.what, words) })),
-    ...holds.holds.map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
+    ...(state.school?.holdsShown(holds.holds) ?? holds.holds).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`

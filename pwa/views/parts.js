@@ -26,7 +26,7 @@ const running = (state, words) => {
     ketoneDose: clock => words('held-ketone', { clock }),
     allRapid: clock => words('held-rapid', { clock }),
   };
-  return hold ? html`<p class="held">${sentence[hold.what](hold.clock)}</p>` : nothing;
+  return hold ? html`<p class="held">${state.school?.held(hold) ?? sentence[hold.what](hold.clock)}</p>` : nothing;
 };
 
 export const foot = (state, words, { calm = false } = {}) => {

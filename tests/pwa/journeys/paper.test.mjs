@@ -224,6 +224,16 @@ test('the school sheet: table first, a call first above the limit, signatures, n
   await sheet.device.end();
 });
 
+test('orders for a school that are over are not printed; on their last day they are', async () => {
+  for (const [last, whole] of [['2026-11-25', true], ['2026-11-24', false]]) {
+    const sheet = await open({ child: true, plan: { ...child, id: 'p-tilo', school: { ...child.school, ordersExpire: last } }, at: '2026-11-25T12:10:00+01:00' });
+    await sheet.choose('Sheet for the school');
+    assert.match(await sheet.laid(), whole ? /^school .*whole$/ : /^school .*refused$/);
+    if (!whole) assert.match(await sheet.refused(), /The orders for the school ended on 24 November 2026\./);
+    await sheet.device.end();
+  }
+});
+
 test('a plan without orders offers no sheet for a school', async () => {
   const sheet = await open();
   assert.equal(await sheet.page.getByRole('button', { name: /Sheet for the school/ }).count(), 0);
@@ -340,4 +350,33 @@ test('no plan, nothing to print', async () => {
   await page.locator('#paper[data-laid]').waitFor();
   assert.match(await page.locator('.warnbox').innerText(), /There is no plan on this device/);
   await device.end();
+});
+
+test('the school sheet is in 12 pt throughout, and stays readable copied in one bit', async () => {
+  const sheet = await open({ child: true });
+  await sheet.choose('Sheet for the school');
+  const small = await sheet.page.evaluate(() => [...document.querySelectorAll('.page *')].filter(node => [...node.childNodes].some(one => one.nodeType === 3 && one.data.trim()) && parseFloat(getComputedStyle(node).fontSize) < 16)
+    .map(node => `${getComputedStyle(node).fontSize} ${node.textContent.slice(0, 40)}`));
+  assert.deepEqual(small, []);
+  const path = await sheet.print();
+  pages(path).forEach((_, at) => assert.ok(share(picture(path, at + 1, 100), value => value > 60 && value < 195) < 0.12, `page ${at + 1}`));
+  await sheet.device.end();
+});
+
+test('the longest school orders are whole on the sheet; with more people than it holds, the part without room is named', async () => {
+  for (const count of [6, 12]) {
+    const plan = structuredClone(child);
+    plan.id = 'p-long-school';
+    plan.person.name = long('Wilhelmina Alexandrowna ', 59).trim();
+    Object.assign(plan.school, { prescriber: long('Dr Wilhelmina Prescriber ', 60).trim(), mayInject: Array.from({ length: count }, (_, at) => long(`Staff ${at} with a very long name `, 58).trim()),
+      staff: Array.from({ length: count }, (_, at) => long(`Trained ${at} with a very long name `, 58).trim()), storage: long('Second drawer on the left of the office ', 239).trim() });
+    const sheet = await open({ child: true, plan });
+    await sheet.choose('Sheet for the school');
+    if (count === 12) { assert.match(await sheet.refused(), /There is no room for what the school fills in\./); assert.equal(await sheet.page.locator('.page').count(), 0); await sheet.device.end(); continue; }
+    assert.match(await sheet.laid(), /whole$/);
+    await whole(sheet, await sheet.print());
+    const shown = bare((await sheet.shown()).join(' '));
+    for (const text of [plan.person.name, plan.school.prescriber, plan.school.storage, ...plan.school.mayInject, ...plan.school.staff]) assert.ok(shown.includes(bare(text)), text);
+    await sheet.device.end();
+  }
 });

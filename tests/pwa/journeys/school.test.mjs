@@ -106,6 +106,9 @@ test('confirm the child, phone home, then the cell of the table; initials beside
   await hand.steps();
   await hand.tap('All steps are seen');
   await hand.heading('Look again at');
+  // No clock time that would read as leave for another dose.
+  await hand.sees('These orders allow no second dose today.');
+  for (const leave of ['Until then, do not inject', 'Do not inject a correction before']) await hand.misses(leave);
   for (const absent of ['The pump stays off', 'More', 'What happened before']) assert.equal(await hand.page.getByRole('button', { name: absent }).count(), 0, absent);
   // The same readings later that day: whoever would be dosed again at home is not dosed again here.
   await hand.device.later(245);
@@ -246,6 +249,35 @@ test('a reload in the middle loses nothing, and a dose nobody answered for is as
   await hand.tap('Just now');
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'entryTime');
   assert.deepEqual(kinds(await hand.log('Tilo Brandvik'), 'injection').map(event => [event.units, event.initials]), [[1.5, 'ES']]);
+  await hand.device.end();
+});
+
+test('what home told is as old as it is: a round that was left is phoned for again before any dose', async () => {
+  const hand = await withStudents();
+  await hand.find();
+  await hand.asked();
+  await hand.child();
+  await hand.tap('Answered');
+  await hand.heading('What did home give today?');
+  await hand.tap('Close this student');
+  await hand.device.later(120);
+  await hand.find('Tilo Brandvik', '20170314', 'ES');
+  await hand.tap('None of these');
+  await hand.heading('Test glucose from a finger');
+  await hand.tap('Type the finger reading');
+  await hand.keys('270');
+  await hand.tap('Finger: 270 mg/dL');
+  await hand.heading('What did home give today?');
+  await hand.tap('Nothing');
+  await hand.heading('Test ketones now');
+  await hand.tap('Type the ketones');
+  await hand.keys('0.8');
+  await hand.tap('Yes, ketones are 0.8');
+  await hand.heading('Before any dose');
+  assert.equal(kinds(await hand.log('Tilo Brandvik'), 'doseShown').length, 0);
+  await hand.child();
+  await hand.home();
+  await hand.heading('Inject now');
   await hand.device.end();
 });
 
@@ -476,6 +508,7 @@ test('only orders for a school come in, only while they last, and only after som
   // A newer revision takes the place of the older one, and the log goes on.
   await hand.find();
   await hand.asked();
+  await hand.heading('Before any dose');
   await hand.page.reload();
   await hand.bring(orders({ revision: 5, 'agreement/on': '2026-11-20' }));
   await hand.sees('What changes');
@@ -487,6 +520,35 @@ test('only orders for a school come in, only while they last, and only after som
   const [student] = (await hand.kept('students')).map(text => JSON.parse(text));
   assert.deepEqual(student.copies.map(copy => JSON.parse(copy.plan).revision), [4, 5]);
   assert.ok((await hand.log('Tilo Brandvik')).length > 0);
+  // The answers in hand were judged by the older copy: a round begins anew.
+  await hand.find();
+  await hand.tap('Test now, before the look');
+  await hand.heading('Is any of these true now?');
+  await hand.device.end();
+});
+
+test('a copy whose name was put right takes the place of the one it corrects; the old name finds nobody', async () => {
+  const hand = await atSchool();
+  await hand.take(tilo);
+  await hand.bring(orders({ revision: 5, 'person/name': 'Thilo Brandvik' }));
+  await hand.sees('Another person. The plan in use is for Tilo Brandvik');
+  await hand.field('agreed-day').fill('2026-10-20');
+  await hand.tap('Yes, these are the orders');
+  await hand.sees('This copy takes the place of revision 4.');
+  await hand.sign();
+  await hand.sees('The copy is active.');
+  await hand.type('Tilo Brandvik', '20170314');
+  await hand.sees('No student here has this name');
+  await hand.find('Thilo Brandvik');
+  assert.equal((await hand.kept('students')).length, 1);
+  await hand.device.end();
+});
+
+test('an invented child’s plan takes no real student’s place unseen', async () => {
+  const hand = await atSchool();
+  await hand.take(tilo);
+  await hand.bring(orders({ id: 'p-demo-child' }));
+  await hand.sees('What changes');
   await hand.device.end();
 });
 
