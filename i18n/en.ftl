@@ -3336,6 +3336,12 @@ school-over-orders = These orders ended on { $day }. Call now.
 school-over-year = The school year ended on { $day }. Call now.
 # The plan is withdrawn, replaced, or past its review.
 school-over-plan = The plan of these orders may not be used any more. Call now.
+# The clock of the device stands before the day the copy came. $day: that day.
+school-over-clock = This device’s clock is wrong: these orders came on { $day }. Set it.
+# Said where a student is chosen, after nobody touched the device for a while.
+school-idle = Nobody touched this device. The student is closed. Nothing is lost.
+# Below a step that changes the set, the reservoir or the insulin.
+school-change-who = Only who is trained for it. Otherwise call home.
 # Below it.
 school-over-no-dose = Do not give a dose by this copy.
 # Below it, the next sentence.

@@ -41,7 +41,8 @@ std::vector<Line> steps_of(const Plan& plan, const Contact* home, const Contact*
                         {"school-step-home-needle", {{"hours", in_hours(quiet_before_table(plan))}}},
                         {"school-step-row", {}}};
   if (orders.calculation == SchoolCalculation::allowed) out.push_back({"school-step-sum", {}});
-  if (orders.call_first_above) out.push_back({"school-step-call-first", with({{"dose", *orders.call_first_above}}, who(team))});
+  // Whom the answer to the same numbers names: the call that comes before the injection is the one home.
+  if (orders.call_first_above) out.push_back({"school-step-call-first", with({{"dose", *orders.call_first_above}}, who(home))});
   out.push_back({"school-step-inject", {{"who", listed(orders.may_inject)}, {"insulin", plan.rapid.name}}});
   out.push_back({"school-step-write", {}});
   out.push_back({plan.tubing == Tubing::tubed ? "school-step-change" : "school-step-change-tubeless", who(home)});

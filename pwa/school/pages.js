@@ -90,7 +90,7 @@ export const student = (state, words, send) => html`<div class="sheet"><header c
 
 // Nothing of an order that is over is shown but whom to call, and what never needs an order.
 export const overPage = (state, words, send) => {
-  const sentence = { year: day => words('school-over-year', { day }), orders: day => words('school-over-orders', { day }), plan: () => words('school-over-plan') };
+  const sentence = { year: day => words('school-over-year', { day }), orders: day => words('school-over-orders', { day }), plan: () => words('school-over-plan'), clock: day => words('school-over-clock', { day }) };
   const { why, day } = state.school.over;
   return html`<div class="sheet"><header class="head"><b>${words('school')}</b>${state.school.who()}</header><main id="main">
   ${named(state, words)}

@@ -30,7 +30,7 @@ export const school = tools => {
     who: () => html`<span class="acting">${words('school-acting', { initials: view.initials })} <button type="button" class="again" @click=${() => send('schoolClose')}>${words('school-close')}</button></span>`,
 
     // What differs from the path at home.
-    lines: step => (step.id === 'confirmChild' ? [words('school-read-aloud')]
+    lines: step => (['changeSet', 'changeReservoir', 'changeInsulin'].includes(step.id) ? [words('school-change-who')] : step.id === 'confirmChild' ? [words('school-read-aloud')]
       : step.id === 'callHome' ? [...(state.advice.dose ? [words('school-ask-home'), words('school-ask-home-night')] : [words('school-ask-what')]),
         ...(state.advice.callFirst ? [words('school-call-first')] : []), ...(state.draft.unanswered ? [words('school-no-answer')] : [])] : []),
     nobody: () => (state.draft.unanswered ? plain(words('school-nobody'), () => send('schoolNobody'), words('school-nobody-sub')) : nothing),
@@ -61,7 +61,7 @@ export const school = tools => {
   const waiting = () => {
     const found = [];
     for (const student of view.students) {
-      const holds = core.ask('holds', object({ plan: inForce(student), record: record(student.doc.id, logs.get(student.id)), now: string(clock().text) }));
+      const holds = core.ask('holds', object({ plan: inForce(student, today()), record: record(student.doc.id, logs.get(student.id)), now: string(clock().text) }));
       if (holds.refused) continue;
       if (holds.unanswered) found.push(words('school-waits-dose', { clock: holds.unanswered.clock }));
       const late = holds.looks.find(look => look.overdue);
@@ -99,7 +99,7 @@ export const school = tools => {
     tools.plain();
     Object.assign(view, { student, initials, other: null });
     await page('path');
-    state.plan = planOf(inForce(student));
+    state.plan = planOf(inForce(student, today()));
     state.record = (await store.studentEvents(student.id)).map(row => Object.assign(events.fromText(row.text), { initials: row.initials }));
     const kept = JSON.parse(await store.studentDraft(student.id) ?? '{}');
     Object.assign(state, { draft: kept.draft ?? null, panel: tools.known(kept.panel?.name) ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
@@ -137,6 +137,7 @@ export const school = tools => {
     },
     schoolSwitch: () => open(view.other, view.otherInitials),
     schoolClose: () => close(),
+    schoolIdle: () => close(words('school-idle')),
     async schoolLeave() {
       try { await store.put('face', 'bedside'); } catch { view.kept = false; }
       history.replaceState(null, '', './');
@@ -209,6 +210,11 @@ export const school = tools => {
       await close(words('school-removed'));
     },
   };
+
+  // Whoever takes up a tablet that was put down must say who they are: a student does not stay open longer than an answer stands.
+  let touched = clock().moment;
+  for (const touch of ['pointerdown', 'keydown']) addEventListener(touch, () => { touched = clock().moment; }, true);
+  setInterval(() => { if (view.student && clock().moment - touched > signsLast * 60000) send('schoolIdle'); }, 20000);
 
   const studentOrOver = (...drawn) => { view.over = overNow(); return (view.over ? overPage : studentPage)(...drawn); };
   const pages = { choose: (...drawn) => { notices(); return choose(...drawn); }, switch: switching, log, remove: removal, take: () => incoming.ways.page(), offered: () => incoming.offered(), sign: () => incoming.sign() };

@@ -28,7 +28,17 @@ export const dayTyped = typed => {
 
 // Which day the copy ends with, and why: what comes first of the orders and the school year.
 export const ends = ({ doc, yearEnds }) => (yearEnds < doc.school.ordersExpire ? { why: 'year', day: yearEnds } : { why: 'orders', day: doc.school.ordersExpire });
-export const over = (student, today) => { const end = ends(student); return end.day < today ? end : null; };
+// A clock that stands before the day on which the copy came is wrong, and would bring orders back that are over.
+const beforeItCame = ({ copy }, today) => today < copy.taken.slice(0, 10);
+export const over = (student, today) => {
+  const end = ends(student);
+  return end.day < today ? end : beforeItCame(student, today) ? { why: 'clock', day: student.copy.taken.slice(0, 10) } : null;
+};
 
-// What the core is asked with: orders that end with the school year where that is sooner, so that it gives no dose after either.
-export const inForce = student => (ends(student).why === 'year' ? toText(set(fromText(student.copy.plan), 'school/ordersExpire', student.yearEnds)) : student.copy.plan);
+// What the core is asked with: orders that end with the school year where that is sooner, so that it gives no dose after either; with
+// a clock that is wrong they are over.
+const longOver = '2000-01-01';
+export const inForce = (student, today) => {
+  const until = beforeItCame(student, today) ? longOver : ends(student).why === 'year' ? student.yearEnds : null;
+  return until ? toText(set(fromText(student.copy.plan), 'school/ordersExpire', until)) : student.copy.plan;
+};

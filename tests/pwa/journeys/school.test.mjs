@@ -112,6 +112,10 @@ test('confirm the child, phone home, then the cell of the table; initials beside
   for (const absent of ['The pump stays off', 'More', 'What happened before']) assert.equal(await hand.page.getByRole('button', { name: absent }).count(), 0, absent);
   // The same readings later that day: whoever would be dosed again at home is not dosed again here.
   await hand.device.later(245);
+  await hand.heading('Which student?');
+  await hand.sees('Nobody touched this device. The student is closed. Nothing is lost.');
+  await hand.misses('Tilo Brandvik');
+  await hand.find();
   await hand.asked({ glucose: '300' });
   await hand.heading('Do not inject now');
   await hand.sees('These orders allow no second dose today.');
@@ -701,3 +705,15 @@ for (const [look, options] of [['by day', { flowing: true }], ['by night, 320 px
     await hand.device.end();
   });
 }
+
+// The orders came on 25 November; then somebody sets the clock back by a year.
+test('a clock that stands before the day the orders came gives no dose', async () => {
+  const hand = await withStudents();
+  await hand.device.context.clock.setSystemTime(new Date('2025-11-25T12:10:00+01:00'));
+  await hand.page.reload();
+  await hand.find();
+  await hand.sees('This device’s clock is wrong: these orders came on 25 November 2026. Set it.');
+  await hand.tap('Look for danger signs');
+  for (const absent of ['Inject now', '1.5 units']) await hand.misses(absent);
+  await hand.device.end();
+});
