@@ -3498,6 +3498,10 @@ off-unit-grams = g carbohydrate
 off-carbs-yes = { $grams } g now
 # Button.
 off-no-food = Nothing now
+# Why, after an injection for food.
+off-eat-why = The insulin for it is in.
+# Button below “It is eaten”.
+off-not-eaten = I have not eaten it
 # Question.
 off-glucose = Glucose now
 # Help.
@@ -3546,6 +3550,10 @@ off-way-at-work = Long-acting insulin is working.
 off-bridge-open = Inject for the next hours
 # Below it. $from and $to: clock times.
 off-bridge-sub = Rapid-acting, for { $from } to { $to }
+# Button, where no basal is due: an injection for food.
+off-meal-open = Inject for what you eat
+# Button, where no basal is due: an injection because glucose is high.
+off-correct-open = Inject a correction
 # Button.
 off-long-open = Long-acting insulin
 # Below it.
