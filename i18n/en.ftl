@@ -3609,7 +3609,7 @@ off-note-heat = Insulin that was hot is not used.
 # Note.
 off-note-talk = Tell your clinic about the missed basal.
 # Note.
-off-note-automation = Keep automation off after long-acting insulin.
+off-note-automation-until = Keep automation off until its time in the list.
 # Note.
 off-note-travel-ignore = Under three hours of zones: change nothing.
 # Note.
