@@ -87,8 +87,10 @@ export const actions = tools => {
 
     // The dose is in the record, and read back, before anybody sees it.
     async offShow(kind) {
+      // The page may have been drawn a while ago, or the clock been set: the core is asked at the tap.
+      tools.look();
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
-      // Since this page was drawn the core may have found that something else comes first.
+      // Something else comes first by now.
       if (at < 0) return page('answer');
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.

@@ -1,7 +1,7 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
 import { clockpad, clockText, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
-import { anotherAmount, outcome, typeUnits } from '../views/advice.js';
+import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -100,7 +100,7 @@ const answerPage = (state, words, send) => {
   };
   return sheet(state, words, html`
     <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(first.outcome) ? words('off-first-title') : outcome(first.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
-      ${stops ? html`<p>${words('off-first')}</p>` : answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
+      ${stops ? html`${leadsToDose.has(first.outcome) ? nothing : html`<p><b>${outcomeLine(first.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.off && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${stops ? nothing : html`<p class="lede">${wayLine(answer, words)}</p>`}
     ${first && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}

@@ -125,3 +125,40 @@ test('two quick taps on the question about a dose answer it once', async () => {
   assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 1);
   await hand.device.end();
 });
+
+// The record holds a reading of 22:05 and the clock says 20:00: no amount may come from a page drawn before.
+test('a clock set back while the label is read shows no long-acting dose', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await hand.tap('glargine');
+  await hand.heading('glargine is in your hand');
+  await hand.device.context.clock.setSystemTime(new Date('2026-11-25T20:00:00+01:00'));
+  await hand.tap('Show the dose');
+  await hand.page.waitForFunction(() => !document.querySelector('h1').textContent.includes('glargine'));
+  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
+  assert.equal(await hand.page.locator('.dose').count(), 0);
+  await hand.device.end();
+});
+
+test('a low reading is answered with sugar at once, before any further question', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '3.0' });
+  await hand.heading('Glucose is low');
+  await hand.sees('Do not inject insulin. Take sugar now.');
+  await hand.device.end();
+});
+
+test('a pump that is on is not said to be off since a time', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '3');
+  await hand.tap('I have injected 3 units');
+  await hand.sees('Off since 22:05.');
+  await hand.device.later(60);
+  await hand.tap('A pump works again');
+  await hand.heading('The pump is on');
+  await hand.misses('Off since');
+  await hand.device.end();
+});
