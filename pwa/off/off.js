@@ -62,7 +62,13 @@ export const actions = tools => {
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
   // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
-  const afterDose = (id, grams) => page(grams ? 'eat' : 'answer', { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
+  // When the next injection is due is a look like any other: it is told on every page, by the calendar and by the watch.
+  const afterDose = async (id, grams) => {
+    tools.look();
+    const next = state.off.answer.nextBridge;
+    if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
+    await page(grams ? 'eat' : 'answer', { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
+  };
   const hasMeal = partsText => Boolean(partsText) && trimmed(members(partsText).meal) !== '0';
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
 

@@ -162,3 +162,17 @@ test('a pump that is on is not said to be off since a time', async () => {
   await hand.misses('Off since');
   await hand.device.end();
 });
+
+test('away from its page, the time of the next injection is still told, and late it is told first', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '3');
+  await hand.tap('I have injected 3 units');
+  await hand.heading('The pump is off');
+  await hand.tap('Back');
+  await hand.sees('Next look 02:05');
+  await hand.device.later(5 * 60);
+  await hand.sees('The look of 02:05 is 60 minutes late');
+  await hand.device.end();
+});
