@@ -3506,6 +3506,10 @@ off-unit-grams = g carbohydrate
 off-carbs-yes = { $grams } g now
 # Button.
 off-no-food = Nothing now
+# Why, after an injection for food.
+off-eat-why = The insulin for it is in.
+# Button below “It is eaten”.
+off-not-eaten = I have not eaten it
 # Question.
 off-glucose = Glucose now
 # Help.
@@ -3554,6 +3558,10 @@ off-way-at-work = Long-acting insulin is working.
 off-bridge-open = Inject for the next hours
 # Below it. $from and $to: clock times.
 off-bridge-sub = Rapid-acting, for { $from } to { $to }
+# Button, where no basal is due: an injection for food.
+off-meal-open = Inject for what you eat
+# Button, where no basal is due: an injection because glucose is high.
+off-correct-open = Inject a correction
 # Button.
 off-long-open = Long-acting insulin
 # Below it.
@@ -3609,7 +3617,7 @@ off-note-heat = Insulin that was hot is not used.
 # Note.
 off-note-talk = Tell your clinic about the missed basal.
 # Note.
-off-note-automation = Keep automation off after long-acting insulin.
+off-note-automation-until = Keep automation off until its time in the list.
 # Note.
 off-note-travel-ignore = Under three hours of zones: change nothing.
 # Note.

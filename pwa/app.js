@@ -410,7 +410,7 @@ const begin = async () => {
   await refresh();
   await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
-  const back = () => { act.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
+  const back = () => { act.stillRight(tools); off?.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
   setInterval(back, 20000);
   // A card may have been printed in another tab meanwhile.
   const returned = () => { store.copies().then(copies => { state.copies = copies; }, () => {}).then(back); };

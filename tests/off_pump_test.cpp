@@ -85,6 +85,30 @@ TEST(OffPump, AStruckBridgeStillCounts) {
   EXPECT_EQ(dose(off_pump(plan, events, "25T22:10", quiet), "bridge"), "none");
 }
 
+// A bridge is cut off where long-acting insulin begins to work: there is nothing to inject then, and nobody is woken for it.
+TEST(OffPump, NothingIsDueWhereLongActingTakesOver) {
+  // Bridge at 22:00 for the onset; long-acting at 22:05 works from 00:05, and holds until 22:05.
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 1), long_dose("25T22:05", 19)});
+  const Json answer = off_pump(plan, events, "25T22:10", {{"expectedHours", 48}, {"glucose", 8.0}});
+  EXPECT_EQ(clock(answer["nextBridge"]), "none");
+  ASSERT_EQ(answer["alarms"].size(), 1U);
+  EXPECT_EQ(answer["alarms"][0]["what"], "longActing");
+  EXPECT_EQ(screen(answer, "bridge"), Json());
+}
+
+// The basal of a bridge acts on while the pump delivers it too: the pump runs as usual when the bridge is over.
+TEST(OffPump, ThePumpComesBackWhenTheBridgeIsOver) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 3), on("25T23:00")});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T23:00")["back"]["usualFrom"]), "02:00");
+  EXPECT_EQ(clock(off_pump(plan, events, "26T01:59")["back"]["usualFrom"]), "02:00");
+  EXPECT_EQ(clock(off_pump(plan, events, "26T02:00")["back"]["usualFrom"]), "none");
+  // The reduced basal of the plan is for long-acting insulin.
+  EXPECT_TRUE(off_pump(plan, events, "25T23:00")["back"]["reducedPercent"].is_null());
+  // The longer of the two holds.
+  const Json both = with(night, {rapid("25T22:00", 0, 0, 1), long_dose("25T22:00", 19), on("25T23:00")});
+  EXPECT_EQ(off_pump(plan, both, "25T23:00")["back"]["usualFrom"]["at"], when("26T22:00"));
+}
+
 TEST(OffPump, LongActingIsNeverNamedTwice) {
   const Json events = with(night, {long_dose("25T22:00", 19)});
   for (const char* now : {"25T22:01", "26T10:00", "26T21:59"}) {

@@ -74,7 +74,7 @@ struct Missed {
 
 struct Back {
   bool on = false;                            // the record says so
-  std::optional<Instant> usual_from;          // when the long-acting has worn off; none: at once
+  std::optional<Instant> usual_from;          // when long-acting or a bridge has worn off; none: at once
   std::optional<Share> reduced;               // sooner, only with what the plan wrote
   std::optional<Instant> automation_from;
   Duration look_after;

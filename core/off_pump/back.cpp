@@ -31,6 +31,8 @@ Back back_of(const Plan& plan, const Outage& outage, const Moment& now, const st
   back.look_after = figures::back_first_look.value;
   back.usual_from = holds[static_cast<std::size_t>(HoldKind::longActing)];
   if (back.usual_from) back.reduced = plan.off_pump.reduced_basal;
+  // The basal of a bridge acts on while the pump would deliver it a second time.
+  if (const auto bridged = outage.bridged_until(); bridged && *bridged > now.instant && (!back.usual_from || *back.usual_from < *bridged)) back.usual_from = bridged;
   if (plan.automation != Automation::none) {
     back.automation_from = holds[static_cast<std::size_t>(HoldKind::automation)];
     if (back.usual_from && (!back.automation_from || *back.automation_from < *back.usual_from)) back.automation_from = back.usual_from;

@@ -38,12 +38,14 @@ Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_ac
   const auto before = outage.bridged_until();
   const Duration tolerance = figures::bridge_tolerance.value;
   Hours hours{now, now, false};
+  const auto& work = outage.long_acting;
   if (before && *before > now) {
     hours.from = *before;
-    if (*before - now > tolerance) return {*before, *before, false};
+    // A bridge that ends where long-acting insulin begins to work has no next one.
+    const bool taken_over = work.last && now < *work.covers_until && *before >= *work.covers_from;
+    if (*before - now > tolerance && !taken_over) return {*before, *before, false};
   }
   hours.to = hours.from + plan.off_pump.bridge;
-  const auto& work = outage.long_acting;
   if (work.last && now < *work.covers_until) {
     if (work.continues || hours.from >= *work.covers_from) return {*work.covers_until, *work.covers_until, false};
     hours.to = std::min(hours.to, *work.covers_from);

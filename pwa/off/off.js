@@ -28,6 +28,18 @@ export const look = ({ state, ask }) => {
   state.off = { answer, screens: elements(members(answer.text).screens) };
 };
 
+// While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
+// the page asks what became of it.
+export const stillRight = ({ state, ask, clock, recordText }) => {
+  const dose = state.panel?.name === 'off' && state.panel.dose;
+  if (!dose) return;
+  const record = recordText(state.plan.doc.id, state.record.filter(event => event.id !== dose.shown));
+  const answer = ask('offPump', { record, ...question(state.panel.asked, clock()) });
+  if (!answer.refused && answer.screens.some(screen => screen.kind === dose.kind && screen.dose?.text === dose.dose.text)) return;
+  Object.assign(state.panel, { page: 'answer', dose: null });
+  state.pad = { digits: '' };
+};
+
 // Another amount than the one shown has no parts, and counts as a correction in full. Where only basal was shown it is basal.
 const onlyBasal = (partsText, units) => {
   const parts = partsText && members(partsText);
@@ -49,6 +61,15 @@ export const actions = tools => {
     await page(next[state.panel.page] ?? 'answer', { asked });
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
+  // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
+  // When the next injection is due is a look like any other: it is told on every page, by the calendar and by the watch.
+  const afterDose = async (id, grams) => {
+    tools.look();
+    const next = state.off.answer.nextBridge;
+    if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
+    await page(grams ? 'eat' : 'answer', { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
+  };
+  const hasMeal = partsText => Boolean(partsText) && trimmed(members(partsText).meal) !== '0';
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
 
   return {
@@ -72,13 +93,17 @@ export const actions = tools => {
 
     // The dose is in the record, and read back, before anybody sees it.
     async offShow(kind) {
+      // The page may have been drawn a while ago, or the clock been set: the core is asked at the tap.
+      tools.look();
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
+      // Something else comes first by now.
+      if (at < 0) return page('answer');
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
       const dose = { ...state.off.answer.screens[at], literal: units, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
-      await page('dose', { dose });
+      return page('dose', { dose });
     },
     offTyped() {
       const { dose } = state.panel;
@@ -90,8 +115,7 @@ export const actions = tools => {
       const { dose, units, same, asked } = state.panel;
       await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
         parts: same ? dose.partsText : onlyBasal(dose.partsText, units), glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
-      // What was eaten and measured belonged to this dose; the next answer is not about it.
-      await page('answer', { dose: null, asked: { ...asked, carbs: null, glucose: null } });
+      await afterDose(dose.id, hasMeal(dose.partsText) ? asked.carbs : null);
     },
     async offRefused() {
       const { shown } = state.panel.dose;
@@ -99,13 +123,23 @@ export const actions = tools => {
       await page('answer', { dose: null });
     },
     // "Did you inject it?", for a dose that was shown and never answered for.
-    async offDid(answer) {
-      const { id, insulin } = state.off.answer.first.shown;
+    async offDid({ id, answer }) {
+      // A second tap on a page that is still being answered is about nothing any more.
+      const shown = state.off.answer.first?.shown;
+      if (shown?.id !== id) return;
+      const { insulin } = shown;
       const event = state.record.find(entry => entry.id === id);
       if (answer === 'no') { await add(events.doseRefused(`${id}-r`, clock().text, id)); return; }
       const { units, parts } = members(event.text);
       await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, parts }));
+      await afterDose(`${id}-i`, hasMeal(parts) ? state.panel.asked.carbs : null);
     },
+    async offEaten() {
+      const { id, grams } = state.panel.meal;
+      await add(events.carbs(`${id}-c`, clock().text, grams, id));
+      await page('answer', { meal: null });
+    },
+    offNotEaten: () => page('answer', { meal: null }),
     offPumpIs: on => add(events.pump(fresh(), clock().text, on)),
     async offQuestions() { state.panel = null; await tools.deed('start'); },
     async offClose() { state.panel = null; state.pad = { digits: '' }; await keepDraft(); },

@@ -1,7 +1,7 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
 import { clockpad, clockText, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
-import { anotherAmount, outcome, typeUnits } from '../views/advice.js';
+import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -32,11 +32,11 @@ const glucose = (state, words, send) => sheet(state, words, html`
 const insulinOf = (kind, words) => by(kind, { rapid: () => words('off-rapid'), long: () => words('off-long') });
 
 // A dose was shown and nobody said what became of it: that is asked before anything else.
-const did = (state, words, send, { insulin, text, clock }) => sheet(state, words, html`
+const did = (state, words, send, { id, insulin, text, clock }) => sheet(state, words, html`
   <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
   <p class="lede">${insulinOf(insulin, words)}</p>
-  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', 'yes'))}${plain(words('did-no'), () => send('offDid', 'no'))}
-    ${plain(words('did-unsure'), () => send('offDid', 'unsure'), words('did-unsure-sub'))}</div>
+  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', { id, answer: 'yes' }))}${plain(words('did-no'), () => send('offDid', { id, answer: 'no' }))}
+    ${plain(words('did-unsure'), () => send('offDid', { id, answer: 'unsure' }), words('did-unsure-sub'))}</div>
   <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
 
 const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'), unknown: () => words('off-way-unknown'),
@@ -47,7 +47,7 @@ const noteLine = (name, words) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
   longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-under'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-two-days'), neverFromPen: () => words('off-note-pen'),
-  otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation'),
+  otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies') });
 
@@ -78,6 +78,13 @@ const kept = (answer, state, words) => {
 // Where the questions lead to a dose, that dose is shown by them alone: it must not be read as an order to inject something here.
 const leadsToDose = new Set(['inject', 'injectAtAnyGlucose', 'comingDown', 'eatAndInject', 'didYouInject', 'testGlucose', 'testKetones']);
 
+// What an injection is for. Where no basal is due it is for food or for a high, and no hours are named.
+const opening = ({ kind, working: w }, words) => {
+  if (kind !== 'bridge') return [words('off-long-open'), words('off-long-sub')];
+  if (w.from.at !== w.to.at) return [words('off-bridge-open'), words('off-bridge-sub', { from: w.from.clock, to: w.to.clock })];
+  return [w.meal === '0' ? words('off-correct-open') : words('off-meal-open'), words('off-rapid')];
+};
+
 // One thing to do now, then everything with its time.
 const answerPage = (state, words, send) => {
   const { answer } = state.off;
@@ -87,14 +94,13 @@ const answerPage = (state, words, send) => {
   const stops = first && (first.waits === 'everything' || (first.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
   const doses = answer.screens.filter(screen => screen.dose);
   const open = (screen, at) => {
-    const name = screen.kind === 'bridge' ? words('off-bridge-open') : words('off-long-open');
-    const sub = screen.kind === 'bridge' ? words('off-bridge-sub', { from: screen.working.from.clock, to: screen.working.to.clock }) : words('off-long-sub');
+    const [name, sub] = opening(screen, words);
     const act = () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial'));
     return at === 0 && !stops ? main(name, act, sub) : plain(name, act, sub);
   };
   return sheet(state, words, html`
     <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(first.outcome) ? words('off-first-title') : outcome(first.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
-      ${stops ? html`<p>${words('off-first')}</p>` : answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
+      ${stops ? html`${leadsToDose.has(first.outcome) ? nothing : html`<p><b>${outcomeLine(first.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.off && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${stops ? nothing : html`<p class="lede">${wayLine(answer, words)}</p>`}
     ${first && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
@@ -181,5 +187,11 @@ const given = (state, words, send) => sheet(state, words, html`
   <ul class="lines"><li>${words('inject-place')}</li></ul>
   <div class="end">${main(words('have-injected', { dose: amount(state, words) }), () => send('offGiven'))}${plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
 
-const pages = { hours, sleep, carbs, glucose, answer: answerPage, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+// The insulin for it is in: until the food is too, that insulin counts as nothing but a fall.
+const eat = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('step-eat', { grams: state.panel.meal.grams })}</h1></div>
+  <p class="lede">${words('off-eat-why')}</p>
+  <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
+
+const pages = { eat, hours, sleep, carbs, glucose, answer: answerPage, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
 export const view = (state, words, send) => pages[state.panel.page](state, words, send);

@@ -15,7 +15,7 @@ export const outcome = (name, words) => ({
   clockInDoubt: () => words('outcome-clock'), didYouInject: () => words('outcome-did-you-inject'),
 }[name]());
 
-const outcomeLine = (name, words) => ({
+export const outcomeLine = (name, words) => ({
   tooMuch: () => words('line-too-much'), treatLow: () => words('line-treat-low'), eatNow: () => words('line-eat-now'), noPlan: () => words('line-no-plan'),
   callTeam: () => words('line-call-team'), comingDown: () => words('line-coming-down'), eatAndInject: () => words('line-eat-and-inject'), eat: () => words('line-eat'),
   wait: () => words('line-wait'), correctByPump: () => words('line-correct-by-pump'), offPump: () => words('line-off-pump'), changeSet: () => words('line-change-set'),

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
+import { asked } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -12,19 +13,6 @@ const text = async hand => (await hand.page.locator('body').innerText()).replace
 const clean = async (hand, page) => {
   assert.deepEqual(await axeFaults(hand.page, overTheFoot), [], page);
   assert.ok(await hand.page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth), `${page} is too wide`);
-};
-
-// From the home page to what the core says.
-const asked = async (hand, { hours, wakes, grams, glucose, unit = 'mmol/L' } = {}) => {
-  await hand.tap('The pump stays off');
-  await hand.heading('How many hours without a pump?');
-  if (hours) { await hand.keys(hours); await hand.tap(`About ${hours} hours`); } else await hand.tap('I do not know');
-  await hand.heading('Will you sleep in this time?');
-  if (wakes) { await hand.keys(wakes); await hand.tap(`I am awake again at ${wakes.slice(0, 2)}:${wakes.slice(2)}`); } else await hand.tap('I stay awake');
-  await hand.heading('What do you eat now?');
-  if (grams) { await hand.keys(grams); await hand.tap(`${grams} g now`); } else await hand.tap('Nothing now');
-  await hand.heading('Glucose now');
-  if (glucose) { await hand.keys(glucose); await hand.tap(`Glucose is ${glucose} ${unit}`); } else await hand.tap('I have not measured');
 };
 
 test('a bridge at night: basal of four hours across midnight, typed, injected, in the record, and the next one has its time', async () => {

@@ -1,0 +1,178 @@
+// Off the pump, and the phone was put down, died or was tapped twice: no dose stands there as if it were new, and none is given twice.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { asked } from './off_pump.mjs';
+import { axeFaults, overTheFoot } from './axe.mjs';
+import { close, seen, withDemo } from './phone.mjs';
+
+after(close);
+const night = { at: '2026-11-25T22:05:00+01:00' };
+
+const typed = async (hand, units) => {
+  await hand.tap('Type the units you see');
+  await hand.keys(units);
+  await hand.tap(`I see ${units} units`);
+  await hand.heading(`Inject ${units} units now`);
+};
+
+// Somebody fell asleep over it. Basal of 22:05 to 02:05, with a glucose of then, must not be drawn at 01:05.
+for (const page of ['dose', 'typed']) {
+  test(`a dose that was left for hours is asked about, left on the page "${page}"`, async () => {
+    const hand = await withDemo(night);
+    await asked(hand, { hours: '6', glucose: '7.0' });
+    await hand.tap('Inject for the next hours');
+    await hand.heading('Inject now');
+    if (page === 'typed') await typed(hand, '3');
+    await hand.device.later(1);
+    await hand.page.waitForTimeout(500);
+    await hand.heading(page === 'typed' ? 'Inject 3 units now' : 'Inject now');
+    await hand.device.later(179);
+    await hand.heading('Did you inject it?');
+    await hand.sees('3 units were shown at 22:05.');
+    await hand.tap('No');
+    await hand.heading('Answer the questions first');
+    await hand.misses('Inject for the next hours');
+    assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 0);
+    await hand.device.end();
+  });
+}
+
+// 40 g at 11 g a unit are 3.64, with 3.3 of basal 6.94: down to 6 units.
+test('the food of a dose is eaten after it and recorded with it: nobody is told to eat twice', async () => {
+  const hand = await withDemo({ ...night, flowing: true });
+  await asked(hand, { hours: '6', grams: '40', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.sees('For food 3.64');
+  await typed(hand, '6');
+  await hand.tap('I have injected 6 units');
+  await hand.heading('Eat 40 grams of carbohydrate');
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
+  await hand.shot('off-eat');
+  await hand.page.reload();
+  await hand.heading('Eat 40 grams of carbohydrate');
+  await hand.tap('It is eaten');
+  await hand.heading('The pump is off');
+  const events = await hand.record();
+  const given = events.find(event => event.kind === 'injection');
+  assert.deepEqual(events.filter(event => event.kind === 'carbs').map(event => [event.grams, event.for]), [[40, given.id]]);
+  await hand.misses('Inject for the next hours');
+  await hand.device.end();
+});
+
+test('food that was not eaten leaves its insulin to be eaten for', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', grams: '40', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '6');
+  await hand.tap('I have injected 6 units');
+  await hand.heading('Eat 40 grams of carbohydrate');
+  await hand.tap('I have not eaten it');
+  await hand.heading('Eat now');
+  assert.equal((await hand.record()).filter(event => event.kind === 'carbs').length, 0);
+  await hand.device.end();
+});
+
+// The phone died after the needle. At 13.0, below the trigger, the same food would be offered a second time.
+for (const tapped of ['Yes,', 'I am not sure']) {
+  test(`food of a dose that was asked about is not dosed a second time: "${tapped}"`, async () => {
+    const hand = await withDemo(night);
+    await asked(hand, { hours: '6', grams: '20', glucose: '13.0' });
+    await hand.tap('Inject for the next hours');
+    await hand.heading('Inject now');
+    await hand.page.reload();
+    await hand.heading('Did you inject it?');
+    await hand.tap(tapped);
+    await hand.heading('Eat 20 grams of carbohydrate');
+    await hand.tap('It is eaten');
+    await hand.heading('The pump is off');
+    assert.equal(await hand.page.getByRole('button', { name: seen('Inject for the next hours') }).count(), 0);
+    await hand.device.end();
+  });
+}
+
+// 40 g at 10 g a unit are 4 units. Long-acting insulin is the basal of these hours, so that no hours are named.
+test('food while long-acting insulin works is dosed as food, and not for hours', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.tap('Type the units you see');
+  await hand.keys('20');
+  await hand.tap('I see 20 units');
+  await hand.tap('I have injected 20 units');
+  await hand.heading('The pump is off');
+  await hand.device.later(9 * 60);
+  await hand.tap('Back');
+  await asked(hand, { grams: '40', glucose: '9.0' });
+  await hand.tap('Inject for what you eat');
+  await hand.heading('Inject now');
+  await hand.sees('For food 4 ');
+  await hand.misses('Basal');
+  await hand.device.end();
+});
+
+test('two quick taps on the question about a dose answer it once', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.page.getByRole('button', { name: seen('Yes,') }).evaluate(button => { button.click(); button.click(); });
+  await hand.heading('The pump is off');
+  assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 1);
+  await hand.device.end();
+});
+
+// The record holds a reading of 22:05 and the clock says 20:00: no amount may come from a page drawn before.
+test('a clock set back while the label is read shows no long-acting dose', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await hand.tap('glargine');
+  await hand.heading('glargine is in your hand');
+  await hand.device.context.clock.setSystemTime(new Date('2026-11-25T20:00:00+01:00'));
+  await hand.tap('Show the dose');
+  await hand.page.waitForFunction(() => !document.querySelector('h1').textContent.includes('glargine'));
+  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
+  assert.equal(await hand.page.locator('.dose').count(), 0);
+  await hand.device.end();
+});
+
+test('a low reading is answered with sugar at once, before any further question', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '3.0' });
+  await hand.heading('Glucose is low');
+  await hand.sees('Do not inject insulin. Take sugar now.');
+  await hand.device.end();
+});
+
+test('a pump that is on is not said to be off since a time', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '3');
+  await hand.tap('I have injected 3 units');
+  await hand.sees('Off since 22:05.');
+  await hand.device.later(60);
+  await hand.tap('A pump works again');
+  await hand.heading('The pump is on');
+  await hand.misses('Off since');
+  await hand.device.end();
+});
+
+test('away from its page, the time of the next injection is still told, and late it is told first', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '3');
+  await hand.tap('I have injected 3 units');
+  await hand.heading('The pump is off');
+  await hand.tap('Back');
+  await hand.sees('Next look 02:05');
+  await hand.device.later(5 * 60);
+  await hand.sees('The look of 02:05 is 60 minutes late');
+  await hand.device.end();
+});
