@@ -3684,6 +3684,8 @@ off-travel-day = On the day of the journey only.
 off-travel-home = At your usual hour, by the clock at home.
 # Beside the second amount.
 off-travel-there = At your usual hour, by the clock there.
+# Frame below the amounts: this app shows no second long-acting dose while the first one's hold runs.
+off-travel-held = The dose after it falls within its hold. Call your team before it.
 # Below the amounts.
 off-travel-rule = By a published rule for injected long-acting insulin.
 # Beside an amount. $clock: by this phone; $day: such as 25 November 2026.

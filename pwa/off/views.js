@@ -133,7 +133,7 @@ const travel = (state, words, send) => {
     <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')} ${words('off-travel-team')}</p>` : nothing}</div>
     ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="lines">${parts.map((part, at) => html`<li>
       <b>${part.text}</b><br>${where[at]}${part.due ? html`<br>${words('off-travel-due', { clock: part.due.clock, day: state.otherDay(part.due.at) || state.dayWords(part.due.at.slice(0, 10)) })}` : nothing}</li>`)}</ol>
-      <p class="note">${words('off-travel-rule')}</p>` : nothing}
+      <p class="warnbox">${words('off-travel-held')}</p><p class="note">${words('off-travel-rule')}</p>` : nothing}
     <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li></ul>
     <div class="end">${main(words('back'), () => send('offPage', 'answer'))}${plain(words('off-zones-other'), () => send('offPage', 'zones'))}</div>`, { calm: true });
 };

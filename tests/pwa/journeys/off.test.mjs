@@ -158,6 +158,7 @@ test('what cannot be is refused at the field, and six zones east are worked out 
   await hand.heading('Going east, the day is shorter: a smaller dose.');
   await hand.sees('13 units At your usual hour, by the clock at home.');
   assert.doesNotMatch(await text(hand), /[Rr]apid/);
+  await hand.sees('The dose after it falls within its hold. Call your team before it.');
   await hand.shot('off-travel-east');
   await hand.tap('Change the hours');
   await hand.keys('6');
