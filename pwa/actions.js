@@ -40,8 +40,9 @@ const startRun = async tools => {
   if (advice.incident === 'open' && !state.holds.incident?.recorded) await add(events.incident(draft.ids.incident, now.text, 'opened'));
   for (const [index, look] of advice.looks.entries()) {
     const due = look.at ?? look.due;
-    // At a school the steps begin anew once home has answered: the same look is not planned twice.
-    if (state.record.some(event => event.kind === 'look' && event.doc.due === due && event.doc.what.join() === look.what.join())) continue;
+    // At a school the steps begin anew once home has answered: the same look is not planned twice. Nowhere else: a look asked for again
+    // is not answered by a reading taken before that.
+    if (draft.home && state.record.some(event => event.kind === 'look' && event.doc.due === due && event.doc.what.join() === look.what.join())) continue;
     await add(events.look(`${draft.run.ids.shown}-${index}`, now.text, due, look.what));
   }
   await showDose(tools);
