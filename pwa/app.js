@@ -88,8 +88,11 @@ const preparePlan = () => {
   state.emergencyNumber = doc.emergencyNumber;
   state.insulinName = doc.rapid.name;
   state.planLine = words('plan-line', { revision: String(doc.revision), day: day(doc.agreement.on) });
-  state.plan.fingerprint ??= fingerprint();
-  state.missing = missingCopies(state.copies, state.plan.fingerprint);
+  // A student's plan is kept in the school's own stores and in no other.
+  if (!state.school) {
+    state.plan.fingerprint ??= fingerprint();
+    state.missing = missingCopies(state.copies, state.plan.fingerprint);
+  }
   state.actionHours = members(members(state.plan.text).rapid).actionHours.replace('.', state.mark);
 };
 

@@ -2,8 +2,7 @@
 import { html, nothing } from '../vendor/lit-html.js';
 import { doseTable } from './dosetable.js';
 import { allGroups, desk, press, stateWords } from './parts.js';
-
-const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
+import { field } from '../views/parts.js';
 
 export const agreed = (view, words, act) => desk(view, words, html`
   <h1 tabindex="-1">${view.person.name}</h1>

@@ -1,6 +1,6 @@
 // The ways out: one code, a file, and the phone's own share sheet where it has one. Each is signed by the key of this device.
 import { html, nothing } from '../vendor/lit-html.js';
-import { plain, plainSheet } from '../views/parts.js';
+import { field, plain, plainSheet } from '../views/parts.js';
 import { saveFile } from '../save.js';
 import { fingerprintOf } from '../copies.js';
 import { object } from '../text.js';
@@ -61,7 +61,6 @@ export const exporting = ({ words, draw, ask, store, state, day, clock, copyMade
     },
   };
 
-  const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
   const code = () => {
     const { made } = view;
     if (made.long) return html`<p class="warnbox" role="alert">${words('share-too-long')}</p><ul class="lines">${made.long.map(entry => html`<li>${placeWords(fromText(view.plan), entry.path, words, view.doc.decimalMark)}</li>`)}</ul>`;

@@ -1,10 +1,9 @@
 // A plan that came in, before anybody takes it into use: what is wrong with it said first, who sent it, every number beside the one
 // now in use. Only the day of agreement, typed by hand, opens the button.
 import { html, nothing } from '../vendor/lit-html.js';
-import { main, plain, plainSheet } from '../views/parts.js';
+import { field, main, plain, plainSheet } from '../views/parts.js';
 import { groups, originWords } from './origin.js';
 
-const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
 
 const origin = (signed, words, day) => html`<p class="lede">${originWords(signed, words, day)}</p>${signed ? html`<p class="note">${words('bring-signed-means')}</p>` : nothing}`;
 

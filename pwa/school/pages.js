@@ -1,11 +1,10 @@
 // The pages of the school around the questions: choosing, the student, the call when orders are over, removing. No page names a student
 // whose name and date of birth were not typed.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, figures, foot, main, plain, plainSheet, sheet, tel } from '../views/parts.js';
+import { arrow, begin, field, figures, foot, main, plain, plainSheet, sheet, tel } from '../views/parts.js';
 import { ends } from './students.js';
 
 const value = id => document.getElementById(id).value;
-const field = (label, text) => html`<div><dt>${label}</dt><dd>${text}</dd></div>`;
 const said = (school, words) => html`${school.said ? html`<p class="warnbox" role="alert">${school.said}</p>` : nothing}${school.kept ? nothing : html`<p class="warnbox" role="alert">${words('nothing-kept')}</p>`}`;
 // Two pages that need no student and no plan.
 const helpPages = words => html`<a class="press wide" href="low.html"><span>${words('low-page')}</span></a><a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>`;
@@ -80,8 +79,7 @@ export const student = (state, words, send) => html`<div class="sheet"><header c
   ${named(state, words)}
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}${said(state.school, words)}
   ${low(state, words)}
-  <button type="button" class="press now start wide" @click=${() => send('schoolBegin')}><span><span class="big">${state.draft || state.next ? words('school-go-on') : words('start')}</span>
-    <span class="sub">${words('school-start-sub')}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>
+  ${begin(state.draft || state.next ? words('school-go-on') : words('start'), words('school-start-sub'), () => send('schoolBegin'))}
   ${calls(state, words, false)}
   ${orders(state, words)}
   <div class="cells answers">${plain(words('change-something'), () => send('schoolOpen', 'change'), words('school-change-sub'))}${plain(words('school-sheet'), () => send('schoolSheet'), words('school-sheet-sub'))}</div>

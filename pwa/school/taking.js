@@ -10,7 +10,6 @@ import { main, plain, plainSheet } from '../views/parts.js';
 import { dayTyped, replacedBy } from './students.js';
 
 const clean = (text, longest) => [...text.normalize('NFC').replace(/\p{C}/gu, '').trim().replace(/\s+/gu, ' ')].slice(0, longest).join('');
-const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
 
 export const taking = ({ words, core, state, clock, day, planOf, draw, send, say, fresh }) => {
   const ways = receive({ words, draw, bring: text => send('schoolBring', text), bringFile: file => send('schoolBring', file),

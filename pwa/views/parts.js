@@ -14,6 +14,12 @@ export const plain = (text, act, sub) => html`<button type="button" class="press
   <span>${text}${sub ? html`<span class="sub">${sub}</span>` : nothing}</span></button>`;
 export const half = (text, act) => html`<button type="button" class="press mid" @click=${act}>${text}</button>`;
 
+// The way into the questions, the largest thing on its page.
+export const begin = (text, sub, act) => html`<button type="button" class="press now start wide" @click=${act}><span><span class="big">${text}</span>
+    <span class="sub">${sub}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>`;
+// One line of a list of names and values.
+export const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
+
 export const tel = phone => `tel:${phone.replace(/[^+0-9]/g, '')}`;
 
 export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;

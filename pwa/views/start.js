@@ -1,6 +1,6 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
-import { foot, main, plain, plainSheet, sheet, tel } from './parts.js';
+import { begin, field, foot, main, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
@@ -45,7 +45,6 @@ export const refused = (state, words, send) => plainSheet(html`
   <ul class="lines">${state.candidate.refused.map(entry => reason(entry, words))}</ul>
   <div class="end">${main(words('back'), () => send('dropCandidate'))}</div>`);
 
-const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
 
 const planFields = (plan, lines, words) => html`<dl class="fields">
   ${field(words('plan-label'), words('plan-revision', { revision: String(plan.revision), title: plan.title }))}
@@ -72,8 +71,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
   ${planFields(state.plan.doc, state.plan.lines, words)}
-  <button type="button" class="press now start wide" @click=${() => send('start')}><span><span class="big">${words('start')}</span>
-    <span class="sub">${words('start-sub')}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>
+  ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
   ${copies(state, words, send)}
   <div class="cells">

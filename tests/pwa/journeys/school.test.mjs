@@ -473,6 +473,8 @@ test('one student’s data goes, after the name was typed twice, and nobody else
   assert.deepEqual((await hand.kept('students')).map(text => JSON.parse(JSON.parse(text).copies[0].plan).person.name), ['Amina Lund']);
   assert.equal((await hand.kept('studentEvents')).length, before);
   assert.equal((await hand.kept('studentDrafts')).length, 1);
+  // Nor does anything of the orders lie where the bedside keeps its own.
+  for (const store of ['plans', 'events', 'desk', 'shelf', 'revisions']) assert.doesNotMatch(JSON.stringify(await hand.kept(store)), /Tilo|Amina/, store);
   await hand.type('Tilo Brandvik', '20170314');
   await hand.sees('No student here has this name');
   await hand.device.end();
