@@ -130,6 +130,12 @@ std::string off_pump_call(const Node& request, Refusals& refusals) {
   return refusals.empty() ? json::write_off_pump(off_pump(plan, record, question), plan, question.now, engine_version()) : std::string{};
 }
 
+// For the page: the parts of a dose that was drawn in another amount than it was shown.
+std::string parts_given_call(const Node& request, Refusals& refusals) {
+  const auto [shown, units] = json::read_parts_given(request, refusals);
+  return refusals.empty() ? json::write_parts_given(parts_given(shown, units)) : std::string{};
+}
+
 // Calls that look back: they take a plan and a record, and no moment.
 bool read_looking_back(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record"}, refusals);
@@ -247,7 +253,8 @@ constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call
                                {"packPlan", pack_plan_call}, {"unpackPlan", unpack_plan_call},
                                {"ranges", ranges_call}, {"standing", standing_call},
                                {"incident", incident_call}, {"exportFhir", export_fhir_call},
-                               {"card", card_call}, {"schoolSheet", school_sheet_call}, {"offPump", off_pump_call}};
+                               {"card", card_call}, {"schoolSheet", school_sheet_call}, {"offPump", off_pump_call},
+                               {"partsGiven", parts_given_call}};
 
 std::string call_names() {
   std::string out;

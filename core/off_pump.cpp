@@ -23,9 +23,10 @@ void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
     answer.because = because;
   };
   if (!outage.off) return say(OffWay::none, WayReason::pumpOn);
-  if (!plan.long_acting) return say(OffWay::bridge, WayReason::noLongActing);
+  if (!plan.long_acting) return is_back_soon(outage, question) ? say(OffWay::none, WayReason::soonBack) : say(OffWay::bridge, WayReason::noLongActing);
   const auto& work = outage.long_acting;
   if (work.last && now < *work.covers_until) return say(OffWay::longActing, WayReason::atWork);
+  if (is_back_soon(outage, question)) return say(OffWay::none, WayReason::soonBack);
   if (!question.expected) return say(OffWay::longActing, WayReason::unknown);
   if (*question.expected >= plan.off_pump.cutover) return say(OffWay::longActing, WayReason::longer);
   const auto bridged = outage.bridged_until();
@@ -59,7 +60,7 @@ void set_alarms(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
   }
 }
 
-void note(const Plan& plan, const OffPumpQuestion& question, OffPumpAnswer& answer) {
+void note(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
   const auto say = [&](Note what) { answer.notes.add(what); };
   const auto team = [&](Note what) {
     say(what);
@@ -71,7 +72,10 @@ void note(const Plan& plan, const OffPumpQuestion& question, OffPumpAnswer& answ
   if (answer.long_dose) {
     if (answer.long_dose->injections.size() > 1) team(Note::longActingSplit);
     if (answer.long_dose->units.is_zero()) team(Note::longActingUnderStep);
+    // On the day of a journey the published rule gives another amount than a day's: whose day it is only people know.
+    if (answer.travel && !answer.travel->parts.empty() && !answer.long_dose->order) team(Note::travelAskFirst);
   }
+  if (outage.long_acting.other_than_shown) team(Note::longActingOther);
   if (plan.long_acting && plan.long_acting->action > figures::long_acting_day.value) say(Note::outlastsADay);
   if (answer.bridge) {
     if (answer.bridge->units.is_zero() && !answer.bridge->basal.is_zero()) team(Note::bridgeUnderStep);
@@ -101,6 +105,15 @@ void note(const Plan& plan, const OffPumpQuestion& question, OffPumpAnswer& answ
 
 }  // namespace
 
+Parts parts_given(const Parts& shown, Insulin units) {
+  Parts given;
+  given.rescue = lesser(shown.rescue, units);
+  given.basal = lesser(shown.basal, units - given.rescue);
+  given.meal = lesser(shown.meal, units - given.rescue - given.basal);
+  given.rescue = units - given.basal - given.meal;
+  return given;
+}
+
 OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQuestion& question) {
   const Instant now = question.now.instant;
   const History told = History::of(record, now);
@@ -128,10 +141,13 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     answer.first = nothing_passes(facts);
     if (const auto first = comes_first(advice); first && (!answer.first || first->waits == Waits::everything)) answer.first = first;
     const Waits waits = answer.first ? answer.first->waits : Waits::nothing;
-    answer.missed = missed_of(outage, now);
-    const bool gives_long = answer.way == OffWay::longActing && answer.long_state == LongState::due && waits != Waits::everything && !facts.mistake_long;
+    const bool waits_for_pump = answer.because == WayReason::soonBack;
+    if (!waits_for_pump) answer.missed = missed_of(outage, now);
+    // Within the hold, and whatever the way, only what the team named on a call.
+    const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due && !facts.mistake_long;
+    const bool gives_long = waits != Waits::everything && (plans_long || outage.long_acting.order);
     if (gives_long) answer.long_dose = long_dose(plan, outage, question.now);
-    const Hours hours = hours_of(plan, outage, now, gives_long && !answer.long_dose->units.is_zero());
+    const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, gives_long && !answer.long_dose->units.is_zero());
     answer.long_acting_bridges = hours.from > now && outage.long_acting.last && hours.from == *outage.long_acting.covers_until;
     const bool long_takes_over = answer.long_dose && hours.from >= answer.long_dose->works_from;
     if (!hours.due && hours.from > now && !answer.long_acting_bridges && !long_takes_over) answer.next_bridge = hours.from;
@@ -145,7 +161,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
   answer.back = back_of(plan, outage, question.now, answer.holds);
   answer.insulin = storage_of(plan, history, question.now);
   if (question.zones_east) answer.travel = travel_of(plan, outage, *question.zones_east, now);
-  note(plan, question, answer);
+  note(plan, outage, question, answer);
   return answer;
 }
 

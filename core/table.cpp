@@ -67,11 +67,10 @@ TableCell cell_of(const Advice& advice) {
   return cell;
 }
 
-TableRow row_of(const Plan& plan, TableRow::Kind kind, Glucose glucose, const Moment& at) {
+TableRow row_of(const Plan& plan, TableRow::Kind kind, const std::optional<Glucose>& edge, const Moment& at) {
   TableRow row;
   row.kind = kind;
-  row.glucose = glucose;
-  const std::optional<Glucose> edge = kind == TableRow::Kind::HI ? std::nullopt : std::optional{glucose};
+  row.glucose = edge.value_or(Glucose{});
   for (const Ketones ketones : table_columns(plan)) row.cells.push_back(cell_of(table_cell_advice(plan, edge, ketones, at)));
   Situation not_tested = table_cell_situation(plan, edge, {}, at);
   not_tested.ketones.reading = {};
@@ -88,7 +87,7 @@ std::vector<TableRow> whole_table(const Plan& plan, const Moment& at) {
   const Glucose above_low = plan.low.below + step;
   if (above_low < plan.ketones.carbohydrate_only_below) rows.push_back(row_of(plan, TableRow::Kind::number, above_low, at));
   for (const Glucose edge : table_rows(plan)) rows.push_back(row_of(plan, TableRow::Kind::number, edge, at));
-  rows.push_back(row_of(plan, TableRow::Kind::HI, {}, at));
+  rows.push_back(row_of(plan, TableRow::Kind::HI, std::nullopt, at));
   return rows;
 }
 

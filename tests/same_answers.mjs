@@ -90,9 +90,17 @@ const offPumpOf = ({ plan, record, situation: { now, glucose, carbs } }) => JSON
 
 await compare('holds', made.slice(0, Math.ceil(count / 2)).map(holdsOf), false);
 await compare('offPump', made.slice(0, Math.ceil(count / 2)).map(offPumpOf), false);
+const hundredths = () => draw.whole(0, 900);
+const partsOf = () => {
+  const [rescue, meal, basal] = [hundredths(), hundredths(), hundredths() + 5];
+  return JSON.stringify({ shown: { units: (rescue + meal + basal) / 100, parts: { rescue: rescue / 100, meal: meal / 100, basal: basal / 100 } }, units: (hundredths() + 5) / 100 });
+};
+const amounts = made.slice(0, Math.ceil(count / 10)).map(partsOf);
+await compare('partsGiven', amounts, false);
 const damaged = list => list.map(text => draw.pick(damages)(text));
 await compare('advise', damaged(asked.slice(0, Math.ceil(count / 2))));
 await compare('holds', damaged(made.slice(0, Math.ceil(count / 4)).map(holdsOf)));
+await compare('partsGiven', damaged(amounts));
 for (const call of ['incident', 'exportFhir']) {
   const told = made.slice(0, Math.ceil(count / 5)).map(storyOf);
   await compare(call, told, false);

@@ -16,10 +16,14 @@ inline constexpr Figure<Duration> longest_without_insulin{
     "longest-without-insulin", Duration::hours(2), "h", sources::chw_1878.id, "not more than 2 h without insulin (R-23)", Mark::read, {2026, 11, 25}};
 inline constexpr Figure<Duration> bridge_tolerance{
     "bridge-tolerance", Duration::minutes(30), "min", "house", "a bridge this much early or late still follows on the last one", Mark::house, {2026, 11, 25}};
+inline constexpr Figure<Duration> order_stands{
+    "order-stands", Duration::hours(1), "h", "house", "an amount of long-acting named on a call is for now: later it is asked for again", Mark::house, {2026, 11, 28}};
 inline constexpr Figure<Duration> signs_last{
     "signs-last", Duration::hours(4), "h", "house", "signs noted this long ago still hold off the pump, as ketones do", Mark::house, {2026, 11, 25}};
 inline constexpr Figure<Duration> back_first_look{
     "back-first-look", Duration::hours(2), "h", sources::hamilton.id, "back on the pump, look at 2 h (R-27)", Mark::read, {2026, 11, 25}};
+inline constexpr Figure<Duration> back_later_looks{
+    "back-later-looks", Duration::hours(4), "h", sources::hamilton.id, "look at 2 h, then 4-hourly (R-27)", Mark::read, {2026, 11, 28}};
 
 // A long-acting dose is a whole day's basal, in one part or in two.
 inline constexpr Figure<Duration> long_acting_day{

@@ -2,6 +2,7 @@
 
 #include "json/fields.hpp"
 #include "json/read_situation.hpp"
+#include "json/readings.hpp"
 
 namespace stopgap::json {
 
@@ -24,6 +25,20 @@ OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals) {
   if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;
   fields.finish();
   return question;
+}
+
+PartsAsked read_parts_given(const Node& request, Refusals& refusals) {
+  PartsAsked asked;
+  Fields fields{root_item(request, "", refusals)};
+  if (const auto units = units_of(fields.need("units"))) asked.units = *units;
+  if (const Item item = fields.need("shown")) {
+    Fields shown{item};
+    if (!shown.has("parts")) shown.refuse_missing("parts");
+    if (const auto parts = parts_of(shown, units_of(shown.need("units")))) asked.shown = *parts;
+    shown.finish();
+  }
+  fields.finish();
+  return asked;
 }
 
 }  // namespace stopgap::json

@@ -8,4 +8,8 @@ namespace stopgap::json {
 // `request` may also hold "plan" and "record", which are read elsewhere; anything else unknown is refused.
 OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals);
 
+// `shown`: units and parts as they were shown; `units`: what went in.
+struct PartsAsked { Parts shown; Insulin units; };
+PartsAsked read_parts_given(const Node& request, Refusals& refusals);
+
 }  // namespace stopgap::json

@@ -9,33 +9,9 @@
 namespace stopgap::json {
 namespace {
 
-std::optional<Insulin> units_of(const Item& item) {
-  if (const auto units = number(item, figures::injection_range)) return Insulin::hundredths(units->count);
-  return std::nullopt;
-}
-
 std::optional<Instant> instant_of(const Item& item) {
   if (const auto read = moment(item)) return read->instant;
   return std::nullopt;
-}
-
-// The parts of a dose add up to the dose, to the hundredth.
-std::optional<Parts> parts_of(Fields& event, const std::optional<Insulin>& units) {
-  const Item item = event.may("parts");
-  if (!item) return std::nullopt;
-  Fields fields{item};
-  const auto rescue = number(fields.need("rescue"), figures::part_range);
-  const auto meal = number(fields.need("meal"), figures::part_range);
-  const auto basal = number(fields.need("basal"), figures::part_range);
-  fields.finish();
-  if (!rescue || !meal || !basal) return std::nullopt;
-  const Parts parts{Insulin::hundredths(rescue->count), Insulin::hundredths(meal->count), Insulin::hundredths(basal->count)};
-  if (units && !(parts.rescue + parts.meal + parts.basal == *units)) {
-    const std::int64_t sum = rescue->count + meal->count + basal->count;
-    const Fraction wanted = units->in_units() * Fraction{100};
-    event.refuse("parts", Reason::contradiction, without_zeros(decimal_text(sum, 2)), without_zeros(decimal_text(wanted.floor(), 2)));
-  }
-  return parts;
 }
 
 void read_look_at(const Item& item, Event& event) {
@@ -61,7 +37,7 @@ void read_injection(Fields& fields, Event& event) {
   event.glucose = glucose_reading(fields.may("glucose"));
   event.ketones = ketone_reading(fields.may("ketones"));
   fill(event.refers_to, id(fields.may("shown")));
-  id(fields.may("order"));
+  fill(event.order, id(fields.may("order")));
 }
 
 void read_incident(Fields& fields, Event& event) {

@@ -103,4 +103,27 @@ std::optional<KetoneReading> ketone_reading(const Item& item) {
   return made;
 }
 
+std::optional<Insulin> units_of(const Item& item) {
+  if (const auto units = number(item, figures::injection_range)) return Insulin::hundredths(units->count);
+  return std::nullopt;
+}
+
+std::optional<Parts> parts_of(Fields& event, const std::optional<Insulin>& units) {
+  const Item item = event.may("parts");
+  if (!item) return std::nullopt;
+  Fields fields{item};
+  const auto rescue = number(fields.need("rescue"), figures::part_range);
+  const auto meal = number(fields.need("meal"), figures::part_range);
+  const auto basal = number(fields.need("basal"), figures::part_range);
+  fields.finish();
+  if (!rescue || !meal || !basal) return std::nullopt;
+  const Parts parts{Insulin::hundredths(rescue->count), Insulin::hundredths(meal->count), Insulin::hundredths(basal->count)};
+  if (units && !(parts.rescue + parts.meal + parts.basal == *units)) {
+    const std::int64_t sum = rescue->count + meal->count + basal->count;
+    const Fraction wanted = units->in_units() * Fraction{100};
+    event.refuse("parts", Reason::contradiction, without_zeros(decimal_text(sum, 2)), without_zeros(decimal_text(wanted.floor(), 2)));
+  }
+  return parts;
+}
+
 }  // namespace stopgap::json

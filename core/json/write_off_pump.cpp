@@ -13,7 +13,7 @@ using words::of;
 constexpr int share_digits = 4;
 
 constexpr std::array<std::string_view, 3> ways{"none", "bridge", "longActing"};
-constexpr std::array<std::string_view, 7> way_reasons{"pumpOn", "shorter", "longer", "unknown", "asleep", "noLongActing", "atWork"};
+constexpr std::array<std::string_view, 8> way_reasons{"pumpOn", "soonBack", "shorter", "longer", "unknown", "asleep", "noLongActing", "atWork"};
 constexpr std::array<std::string_view, 4> waits{"nothing", "correction", "rapid", "everything"};
 constexpr std::array<std::string_view, 4> blocks{"none", "first", "hold", "underStep"};
 constexpr std::array<std::string_view, 3> long_states{"notNow", "due", "hold"};
@@ -25,7 +25,7 @@ constexpr std::array<std::string_view, 4> travel_rules{"ignore", "sameBasal", "e
 constexpr std::array<std::string_view, note_count> notes{
     "getLongActing", "missedBridge", "missedTooLong", "longActingHeld", "longActingSplit", "longActingUnderStep", "bridgeUnderStep", "bridgeCut",
     "outlastsADay", "callAfterADay", "callAfterTwoDays", "neverFromPen", "otherVial", "boxWins", "heatedInsulin", "missedBasalTalk", "automationOff",
-    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice"};
+    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst"};
 
 struct OffPage : Page {
   const OffPage& shown(std::string_view key, Insulin amount) const {
@@ -47,6 +47,11 @@ struct OffPage : Page {
     out.key("units").raw(json_number(units)).key("text").text(dose_text(units, plan.decimal_mark)).key("number").text(number(units));
   }
 };
+
+void write_parts(Writer& out, const Parts& parts) {
+  const auto exact = [](Insulin part) { return decimal_text(part.in_units(), display_digits, '.'); };
+  out.key("parts").open('{').key("rescue").raw(exact(parts.rescue)).key("meal").raw(exact(parts.meal)).key("basal").raw(exact(parts.basal)).close('}');
+}
 
 void write_first(const OffPage& page, const std::optional<ComesFirst>& first) {
   Writer& out = page.out;
@@ -82,8 +87,8 @@ void write_bridge(const OffPage& page, const Bridge& bridge) {
   } else {
     out.open('{');
     page.amount(bridge.units);
-    out.key("with").text(of(words::devices, bridge.with)).key("parts").open('{').key("rescue").raw(page.json_number(bridge.parts.rescue));
-    out.key("meal").raw(page.json_number(bridge.parts.meal)).key("basal").raw(page.json_number(bridge.parts.basal)).close('}');
+    out.key("with").text(of(words::devices, bridge.with));
+    write_parts(out, bridge.parts);
     write_device(out, page.plan, bridge.with, bridge.units);
     out.close('}');
   }
@@ -128,6 +133,13 @@ void write_long(const OffPage& page, const LongDose& dose) {
   out.key("factor").text(decimal_text(page.plan.off_pump.long_acting_factor.value(), share_digits, page.plan.decimal_mark));
   out.key("parts").raw(std::to_string(page.plan.off_pump.parts)).close('}');
   page.opens("worksFrom", dose.works_from);
+  out.key("order");
+  if (dose.order) {
+    out.open('{').key("id").text(dose.order->id).key("by").text(dose.order->by).key("at").text(page.time(dose.order->at));
+    out.key("clock").text(page.look_clock(dose.order->at)).key("overADay").truth(dose.order->over_a_day).close('}');
+  } else {
+    out.null();
+  }
   out.close('}');
 }
 
@@ -167,11 +179,21 @@ void write_back(const OffPage& page, const Back& back) {
   else out.null();
   page.opens("automationFrom", back.automation_from);
   out.key("lookAfterMinutes").raw(std::to_string(back.look_after.in_seconds() / 60));
+  out.key("laterLooksHours").raw(std::to_string(back.looks_later.in_seconds() / 3600));
+  page.due("look", back.look);
   page.shown("missedBasal", back.missed_basal);
   out.close('}');
 }
 
 }  // namespace
+
+std::string write_parts_given(const Parts& parts) {
+  Writer out;
+  out.open('{');
+  write_parts(out, parts);
+  out.close('}');
+  return out.take();
+}
 
 std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;

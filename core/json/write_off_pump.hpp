@@ -8,4 +8,7 @@ namespace stopgap::json {
 
 std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine);
 
+// {"parts": {"rescue", "meal", "basal"}}, as an injection of the record carries them.
+std::string write_parts_given(const Parts& parts);
+
 }  // namespace stopgap::json

@@ -20,7 +20,8 @@ struct OffPumpQuestion {
 };
 
 enum class OffWay : std::uint8_t { none, bridge, longActing };  // none: the pump is on
-enum class WayReason : std::uint8_t { pumpOn, shorter, longer, unknown, asleep, noLongActing, atWork };
+// soonBack: the stop is so short that its basal is missed rather than given before.
+enum class WayReason : std::uint8_t { pumpOn, soonBack, shorter, longer, unknown, asleep, noLongActing, atWork };
 // How much of what could be given now waits for what comes first.
 enum class Waits : std::uint8_t { nothing, correction, rapid, everything };
 enum class CorrectionBlock : std::uint8_t { none, first, hold, underStep };
@@ -59,6 +60,9 @@ struct LongDose {
   std::vector<Insulin> injections;            // more than one where the device holds less
   DeviceKind with = DeviceKind::syringe;
   Instant works_from;
+  // The team's word on a call stands before the plan's amount, and alone within a hold.
+  struct Order { std::string id, by; Instant at; bool over_a_day = false; };
+  std::optional<Order> order;
 };
 
 enum class AlarmFor : std::uint8_t { bridge, longActing, longActingPart };
@@ -77,7 +81,8 @@ struct Back {
   std::optional<Instant> usual_from;          // when long-acting or a bridge has worn off; none: at once
   std::optional<Share> reduced;               // sooner, only with what the plan wrote
   std::optional<Instant> automation_from;
-  Duration look_after;
+  Duration look_after, looks_later;           // and then again and again, for the first day
+  std::optional<Instant> look;                // the first one, by the time the pump came back
   Insulin missed_basal;                       // for the talk with the clinic, never a dose
 };
 
@@ -104,9 +109,9 @@ struct Travel {
 enum class Note : std::uint8_t {
   getLongActing, missedBridge, missedTooLong, longActingHeld, longActingSplit, longActingUnderStep, bridgeUnderStep, bridgeCut,
   outlastsADay, callAfterADay, callAfterTwoDays, neverFromPen, otherVial, boxWins, heatedInsulin, missedBasalTalk, automationOff,
-  travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice
+  travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice, longActingOther, travelAskFirst
 };
-inline constexpr int note_count = 23;
+inline constexpr int note_count = 25;
 
 struct OffPumpAnswer {
   bool off = false;

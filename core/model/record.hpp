@@ -79,6 +79,7 @@ struct Event {
   std::string refers_to;                   // doseRefused and injection: shown; carbs and call: for; strike: target
   std::string text;                        // note, order; strike: the reason. Told again, never read by a rule
   std::string by;                          // order
+  std::string order;                       // injection: the order it followed
 
   // The correction and ketone share of a needle injection: all of it when no parts were given.
   Insulin rescue() const { return parts ? parts->rescue : units.value_or(Insulin{}); }

@@ -29,6 +29,8 @@ Back back_of(const Plan& plan, const Outage& outage, const Moment& now, const st
   Back back;
   back.on = !outage.off;
   back.look_after = figures::back_first_look.value;
+  back.looks_later = figures::back_later_looks.value;
+  if (back.on && outage.until && now.instant <= *outage.until + back.look_after) back.look = *outage.until + back.look_after;
   back.usual_from = holds[static_cast<std::size_t>(HoldKind::longActing)];
   if (back.usual_from) back.reduced = plan.off_pump.reduced_basal;
   // The basal of a bridge acts on while the pump would deliver it a second time.

@@ -32,6 +32,11 @@ void correct(const rules::Facts& facts, bool waits, Bridge& bridge) {
   }
 }
 
+// When the longest time without insulin is over.
+Instant latest_without(const Outage& outage, Instant now) {
+  return std::max(outage.bare_since(now), outage.bridged_until().value_or(*outage.since)) + figures::longest_without_insulin.value;
+}
+
 }  // namespace
 
 Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_acting_now) {
@@ -42,7 +47,7 @@ Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_ac
   if (before && *before > now) {
     hours.from = *before;
     // A bridge that ends where long-acting insulin begins to work has no next one.
-    const bool taken_over = work.last && now < *work.covers_until && *before >= *work.covers_from;
+    const bool taken_over = work.last && now < *work.covers_until && *before + tolerance >= *work.covers_from;
     if (*before - now > tolerance && !taken_over) return {*before, *before, false};
   }
   hours.to = hours.from + plan.off_pump.bridge;
@@ -102,12 +107,20 @@ Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& h
 }
 
 std::optional<Missed> missed_of(const Outage& outage, Instant now) {
-  Instant since = *outage.since;
-  for (const auto* list : {&outage.bridges, &outage.long_cover})
-    for (const Covered& cover : *list)
-      if (cover.to > since && cover.from <= now) since = cover.to;
+  const Instant since = outage.bare_since(now);
   if (now - since <= figures::bridge_tolerance.value) return std::nullopt;
   return Missed{since, now - since > figures::longest_without_insulin.value};
+}
+
+bool is_back_soon(const Outage& outage, const OffPumpQuestion& question) {
+  if (!question.expected) return false;
+  const Instant now = question.now.instant, latest = latest_without(outage, now);
+  return now + *question.expected < latest && !(question.asleep_until && *question.asleep_until > latest);
+}
+
+Hours hours_while_back_soon(const Outage& outage, Instant now) {
+  const Instant latest = latest_without(outage, now);
+  return {latest, latest, false};
 }
 
 }  // namespace stopgap::without_pump

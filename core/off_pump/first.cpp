@@ -47,7 +47,8 @@ const Event* unanswered_basal(const Plan& plan, const History& history, Instant 
     if (event->kind != EventKind::doseShown || answered.contains(event->id)) continue;
     const bool is_long = event->insulin == InsulinType::long_acting;
     if (!is_long && !holds_basal(*event)) continue;
-    const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value) : plan.off_pump.bridge;
+    const Duration matters = is_long ? (plan.long_acting ? plan.long_acting->action : figures::long_acting_day.value)
+                                      : std::max(plan.off_pump.bridge, plan.rapid.action);  // as long as it may still act
     const auto& last = is_long ? last_long : last_basal;
     if (now - event->at.instant <= matters && !(last && *last > event->at.instant)) waiting = event;
   }

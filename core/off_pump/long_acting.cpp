@@ -43,6 +43,13 @@ LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
     }
   }
   dose.units = plan.to_step(dose.exact, plan.usual_device().step);
+  if (const Event* order = outage.long_acting.order) {
+    dose.part = PartName::only;
+    dose.share = LongShare::whole;
+    dose.exact = *order->units;
+    dose.units = dose.exact.down_to(plan.usual_device().step);   // never more than was ordered, whatever the plan's rounding
+    dose.order = LongDose::Order{order->id, order->by, order->at.instant, dose.exact > dose.a_day};
+  }
   dose.injections = injections_of(dose.units, plan.usual_device());
   dose.works_from = now.instant + plan.long_acting->onset;
   return dose;

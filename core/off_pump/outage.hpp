@@ -7,7 +7,8 @@
 
 namespace stopgap::without_pump {
 
-// The hours that one bridge's basal stands for, and how much the device's step left over or took too much.
+// The hours that one bridge's basal stands for: those it was worked out for, where it matches their basal to a step; else, where less
+// went in, as long as that lasts by the schedule. And how much the device's step left over or took too much.
 struct Covered {
   Instant from, to;
   Insulin carried;
@@ -18,6 +19,8 @@ struct LongAtWork {
   std::optional<Instant> covers_from, covers_until;
   std::optional<Instant> due;                // not before: the hold's end, or the next part of the same day
   bool continues = false;                    // it follows on the last one, whose tail bridges it
+  bool other_than_shown = false;             // another amount went in than the page showed, and no team was told since
+  const Event* order = nullptr;              // an amount the team named on a call, still to be injected
 };
 
 struct Outage {
@@ -31,6 +34,8 @@ struct Outage {
   std::optional<Instant> bridged_until() const { return bridges.empty() ? std::nullopt : std::optional<Instant>{bridges.back().to}; }
   // What the last bridge owes the next, if the next follows on it.
   Insulin carried_into(Instant from) const;
+  // From when on nothing that was given stands for basal; while the pump is off.
+  Instant bare_since(Instant now) const;
 };
 
 Outage outage_of(const Plan& plan, const History& history, Instant now);

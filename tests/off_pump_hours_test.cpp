@@ -1,0 +1,122 @@
+// Which hours an injection stands for, and when none is needed yet. Worked by hand with the plan the contract prints: basal 0.75 an hour
+// to 06:00, then 0.85; a syringe in steps of 1, down; ratio 12; onset 2 h; rapid insulin acts for 4.5 h.
+#include <gtest/gtest.h>
+
+#include "off_pump.hpp"
+
+namespace {
+
+using namespace stopgap::off_pump_asked;
+namespace asked = stopgap::asked;
+const Json& plan = asked::plan();
+
+const Json night = Json::array({off("25T22:00"), ketones("25T22:00", 0.3)});
+const Json quiet{{"expectedHours", 6}, {"glucose", 8.0}};
+
+// 22:00 to 00:00 is 1.7, down 1. Long-acting was to follow and did not: from midnight on there is no basal, and it is said.
+TEST(OffPumpHours, ABridgeUntilLongActingWorksStandsForNoHourMore) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 1)});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T22:05", {{"glucose", 8.0}})["nextBridge"]), "00:00");
+  // 4 x 0.75 = 3.0, and 0.7 left of 1.7: 3.7 down is 3.
+  const Json next = off_pump(plan, with(events, {ketones("26T00:00", 0.3)}), "26T00:00", quiet);
+  EXPECT_EQ(screen(next, "bridge")["working"]["sum"], "3.7");
+  EXPECT_EQ(dose(next, "bridge"), "3 units");
+  EXPECT_EQ(clock(off_pump(plan, events, "26T01:00", quiet)["missed"]["since"]), "00:00");
+  // Given 20 minutes later, long-acting works at 00:20: 1.7 and 0.25 are 1.95, within a step of what went in. Nothing more is due.
+  EXPECT_EQ(clock(off_pump(plan, with(events, {long_dose("25T22:20", 19)}), "25T22:25", {{"glucose", 8.0}})["nextBridge"]), "none");
+  // 40 minutes later there is a gap of 40 minutes: 0.5, and 0.7 left: 1.2 down is 1.
+  const Json late = off_pump(plan, with(events, {long_dose("25T22:40", 19)}), "25T23:40", {{"glucose", 8.0}});
+  EXPECT_EQ(clock(screen(late, "bridge")["working"]["from"]), "00:00");
+  EXPECT_EQ(clock(screen(late, "bridge")["working"]["to"]), "00:40");
+  EXPECT_EQ(dose(late, "bridge"), "1 units");
+}
+
+// Three were shown and two went in: 1.7 to midnight, and 0.3 at 0.75 an hour are 24 minutes.
+TEST(OffPumpHours, LessThanShownStandsForFewerHours) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 2)});
+  const Json answer = off_pump(plan, events, "25T22:05", quiet);
+  EXPECT_EQ(dose(answer, "bridge"), "none");
+  EXPECT_EQ(clock(answer["nextBridge"]), "00:24");
+  EXPECT_EQ(screen(off_pump(plan, events, "26T00:24", quiet), "bridge")["working"]["carried"], "0");
+}
+
+// More than shown stands for no hour more: rapid insulin does not last, and what is over counts as acting.
+TEST(OffPumpHours, MoreThanShownStandsForNoHourMore) {
+  const Json events = with(night, {rapid("25T22:00", 2, 0, 3)});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T22:05", {{"expectedHours", 6}, {"glucose", 12.0}})["nextBridge"]), "02:00");
+  EXPECT_EQ(clock(off_pump(plan, with(night, {rapid("25T22:00", 0, 0, 6)}), "25T22:05", quiet)["nextBridge"]), "02:00");
+}
+
+Json parts_given(const Json& shown, double units) {
+  return Json::parse(stopgap::ask("partsGiven", Json{{"shown", shown}, {"units", units}}.dump()));
+}
+
+// 7 units shown as in CV-20: 2.2 of correction, 2.66 of food, 2.14 of basal. The correction counts first, the food last.
+TEST(OffPumpHours, WhatADoseDrawnOtherwiseIsMadeOf) {
+  const Json shown{{"units", 7}, {"parts", {{"rescue", 2.2}, {"meal", 2.66}, {"basal", 2.14}}}};
+  EXPECT_EQ(parts_given(shown, 7)["parts"], Json({{"rescue", 2.2}, {"meal", 2.66}, {"basal", 2.14}}));
+  EXPECT_EQ(parts_given(shown, 6)["parts"], Json({{"rescue", 2.2}, {"meal", 1.66}, {"basal", 2.14}}));
+  EXPECT_EQ(parts_given(shown, 3)["parts"], Json({{"rescue", 2.2}, {"meal", 0}, {"basal", 0.8}}));
+  EXPECT_EQ(parts_given(shown, 1)["parts"], Json({{"rescue", 1}, {"meal", 0}, {"basal", 0}}));
+  // 35 for 3.5: what is over is no basal, so that it is seen as what it is.
+  EXPECT_EQ(parts_given({{"units", 3.5}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3.5}}}}, 35)["parts"], Json({{"rescue", 31.5}, {"meal", 0}, {"basal", 3.5}}));
+  EXPECT_EQ(parts_given({{"units", 7}}, 6)["refused"][0]["path"], "/shown/parts");
+  EXPECT_EQ(parts_given(shown, 0)["refused"][0]["path"], "/units");
+  EXPECT_EQ(parts_given({{"units", 7}, {"parts", {{"rescue", 2}, {"meal", 2}, {"basal", 2}}}}, 6)["refused"][0]["reason"], "contradiction");
+}
+
+// not more than 2 h without insulin. R-24 [scheen-1987]: basal of a stop of 2 h given before it led to lows, given after it did not.
+TEST(OffPumpHours, APumpThatIsBackSoonNeedsNoBridge) {
+  const auto back_in = [](double hours, const std::string& now = "25T22:00") { return off_pump(plan, night, now, {{"expectedHours", hours}, {"glucose", 8.0}}); };
+  const Json soon = back_in(0.5);
+  EXPECT_EQ(soon["way"], "none");
+  EXPECT_EQ(soon["wayBecause"], "soonBack");
+  EXPECT_EQ(soon["screens"], Json::array());
+  EXPECT_EQ(clock(soon["nextBridge"]), "00:00");
+  EXPECT_EQ(clock(soon["look"]), "23:00");
+  EXPECT_TRUE(soon["missed"].is_null());
+  EXPECT_EQ(back_in(1.75)["wayBecause"], "soonBack");
+  EXPECT_EQ(back_in(2)["wayBecause"], "shorter");
+  EXPECT_EQ(dose(back_in(2), "bridge"), "3 units");
+  // The two hours run from when it stopped, however often somebody says "soon".
+  EXPECT_EQ(back_in(0.5, "25T23:29")["wayBecause"], "soonBack");
+  EXPECT_EQ(clock(back_in(0.5, "25T23:29")["nextBridge"]), "00:00");
+  EXPECT_EQ(back_in(0.5, "25T23:30")["wayBecause"], "shorter");
+  EXPECT_EQ(dose(back_in(0.5, "25T23:30"), "bridge"), "3 units");
+  // Nobody would be awake then.
+  EXPECT_NE(off_pump(plan, night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}, {"asleepUntil", when("26T00:01")}})["wayBecause"], "soonBack");
+  EXPECT_EQ(off_pump(plan, night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}, {"asleepUntil", when("26T00:00")}})["wayBecause"], "soonBack");
+  // With food: 24 g are 2 units, and no basal beside them.
+  const Json fed = off_pump(plan, night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}, {"carbs", 24}});
+  EXPECT_EQ(screen(fed, "bridge")["dose"]["parts"], Json({{"rescue", 0}, {"meal", 2}, {"basal", 0}}));
+  // No long-acting insulin in the plan changes nothing of it.
+  EXPECT_EQ(off_pump(asked::example_with({{"/longActing", nullptr}}), night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}})["wayBecause"], "soonBack");
+}
+
+TEST(OffPumpHours, AfterABridgeTheTwoHoursRunFromItsEnd) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 3), ketones("26T01:45", 0.3)});
+  const Json answer = off_pump(plan, events, "26T01:45", {{"expectedHours", 0.5}, {"glucose", 8.0}});
+  EXPECT_EQ(answer["wayBecause"], "soonBack");
+  EXPECT_EQ(clock(answer["nextBridge"]), "04:00");
+  // While long-acting insulin works there is nothing to say about soon.
+  EXPECT_EQ(off_pump(plan, with(night, {long_dose("25T20:00", 19)}), "25T22:30", {{"expectedHours", 0.5}, {"glucose", 8.0}})["wayBecause"], "atWork");
+}
+
+// Basal that was shown is asked about as long as it may still act: four and a half hours, not only the four it was for.
+TEST(OffPumpHours, ABasalDoseShownIsAskedAboutWhileItMayAct) {
+  const Json events = with(night, {event("25T22:00", "doseShown", {{"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}})});
+  EXPECT_EQ(first(off_pump(plan, events, "26T02:30", quiet)), "didYouInject");
+  EXPECT_NE(first(off_pump(plan, events, "26T02:31", quiet)), "didYouInject");
+}
+
+// R-27 [hamilton]: look at 2 h, then 4-hourly.
+TEST(OffPumpHours, BackOnThePumpTheFirstLookHasItsTime) {
+  const Json events = with(night, {on("25T23:00")});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T23:05")["back"]["look"]), "01:00");
+  EXPECT_EQ(off_pump(plan, events, "25T23:05")["back"]["laterLooksHours"], 4);
+  EXPECT_EQ(clock(off_pump(plan, events, "26T01:00")["back"]["look"]), "01:00");
+  EXPECT_EQ(clock(off_pump(plan, events, "26T01:01")["back"]["look"]), "none");
+  EXPECT_EQ(clock(off_pump(plan, night, "25T23:05", quiet)["back"]["look"]), "none");
+}
+
+}  // namespace

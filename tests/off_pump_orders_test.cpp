@@ -1,0 +1,128 @@
+// Long-acting insulin within its hold comes only from the team, named on a call: a journey's second part, what was drawn too little.
+// The plan of the contract: 19.8 a day, given as 19 units; onset 2 h, action 24 h, steps of 1.
+#include <gtest/gtest.h>
+
+#include "off_pump.hpp"
+
+namespace {
+
+using namespace stopgap::off_pump_asked;
+namespace asked = stopgap::asked;
+const Json& plan = asked::plan();
+
+const Json morning = Json::array({off("25T06:00"), ketones("25T08:00", 0.3), rapid("25T08:00", 0, 0, 1), long_dose("25T08:00", 10)});
+const Json calm{{"glucose", 8.0}};
+
+Json call(const std::string& at, bool answered = true) { return event(at, "call", {{"to", "team"}, {"answered", answered}}); }
+Json order(const std::string& at, double units, const std::string& insulin = "long") {
+  return event(at, "order", {{"id", "order"}, {"by", "Night line"}, {"insulin", insulin}, {"units", units}, {"text", "on the call"}});
+}
+// Ketones stay tested, so that nothing else comes first.
+std::string long_at(const std::string& now, std::initializer_list<Json> more, const Json& of = plan) {
+  return dose(off_pump(of, with(with(morning, {ketones(now, 0.3)}), more), now, calm), "longActing");
+}
+
+TEST(OffPumpOrders, WithinTheHoldOnlyWhatTheTeamNamed) {
+  EXPECT_EQ(long_at("25T14:00", {}), "none");
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55")}), "none");
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10)}), "10 units");
+  const Json answer = off_pump(plan, with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 10)}), "25T14:00", calm);
+  EXPECT_EQ(answer["screens"].size(), 1U);
+  EXPECT_EQ(screen(answer, "longActing")["order"]["id"], "order");
+  EXPECT_EQ(screen(answer, "longActing")["order"]["by"], "Night line");
+  EXPECT_EQ(clock(screen(answer, "longActing")["order"]), "13:58");
+  EXPECT_EQ(answer["longActing"]["state"], "hold");
+}
+
+TEST(OffPumpOrders, NoOverlapWithoutACall) {
+  EXPECT_EQ(long_at("25T14:00", {order("25T13:58", 10)}), "none");                                         // no call
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55", false), order("25T13:58", 10)}), "none");                 // nobody answered
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:59"), order("25T13:58", 10)}), "none");                        // called after it
+  EXPECT_EQ(long_at("25T14:00", {call("25T12:57"), order("25T13:58", 10)}), "none");                        // another call
+  EXPECT_EQ(long_at("25T08:30", {call("25T08:00"), order("25T08:20", 10)}), "none");                        // called before the last dose
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10, "rapid")}), "none");               // of the other insulin
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:58"), order("25T13:58", 10)}), "10 units");                    // in one second
+}
+
+TEST(OffPumpOrders, AnOrderIsForNow) {
+  EXPECT_EQ(long_at("25T14:58", {call("25T13:55"), order("25T13:58", 10)}), "10 units");
+  EXPECT_EQ(long_at("25T14:59", {call("25T13:55"), order("25T13:58", 10)}), "none");
+}
+
+TEST(OffPumpOrders, AnOrderIsInjectedOnce) {
+  const Json given = event("25T14:00", "injection", {{"insulin", "long"}, {"units", 10}, {"order", "order"}});
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), given}), "none");
+  // In the very second of the order, whichever is written first.
+  for (const char* id : {"a", "z"}) {
+    Json at_once = event("25T13:58", "injection", {{"id", id}, {"insulin", "long"}, {"units", 10}, {"order", "order"}});
+    EXPECT_EQ(long_at("25T14:05", {call("25T13:58"), order("25T13:58", 10), at_once}), "none") << id;
+  }
+  // Injected without a word of the order: the call was before it.
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), long_dose("25T14:00", 10)}), "none");
+  const Json shown = event("25T14:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 10}});
+  EXPECT_EQ(first(off_pump(plan, with(morning, {ketones("25T14:01", 0.3), call("25T13:55"), order("25T13:58", 10), shown}), "25T14:01", calm)), "didYouInject");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), shown, event("25T14:01", "doseRefused", {{"shown", "shown"}})}), "none");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), event("25T14:01", "strike", {{"target", "order"}, {"reason", "slip"}})}), "none");
+}
+
+TEST(OffPumpOrders, AnAmountThatCannotBeRightIsSaid) {
+  const auto over = [](double units) {
+    return screen(off_pump(plan, with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", units)}), "25T14:00", calm), "longActing")["order"]["overADay"];
+  };
+  EXPECT_EQ(over(19), false);
+  EXPECT_EQ(over(20), true);
+  // A syringe in whole units: never more than was ordered, whatever the plan's rounding.
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10.7)}, asked::example_with({{"/rounding", "nearest"}})), "10 units");
+}
+
+TEST(OffPumpOrders, TheTeamsWordStandsBeforeThePlans) {
+  // The hold is over and 19 units would be due; a lesser dose was ordered for the day of the flight.
+  const Json events = with(morning, {ketones("26T08:00", 0.3)});
+  EXPECT_EQ(dose(off_pump(plan, events, "26T08:00", calm), "longActing"), "19 units");
+  EXPECT_EQ(dose(off_pump(plan, with(events, {call("26T07:50"), order("26T07:55", 12)}), "26T08:00", calm), "longActing"), "12 units");
+}
+
+TEST(OffPumpOrders, TheSecondPartOfAJourney) {
+  // 10 at 08:00 and, six zones west, 10 at 14:00: no bridge while it begins to work, and nothing again for a day.
+  const Json events = with(morning, {event("25T14:00", "injection", {{"insulin", "long"}, {"units", 10}, {"order", "order"}}), ketones("25T15:00", 0.3)});
+  const Json answer = off_pump(plan, events, "25T15:00", calm);
+  EXPECT_EQ(answer["screens"], Json::array());
+  EXPECT_EQ(clock(answer["nextBridge"]), "none");
+  EXPECT_EQ(answer["longActing"]["until"]["at"], when("26T14:00"));
+  EXPECT_EQ(answer["back"]["usualFrom"]["at"], when("26T14:00"));
+  // One ordered before the first works begins nothing anew: the bridge of 08:00 still reaches 10:00.
+  const Json again = with(morning, {event("25T09:00", "injection", {{"insulin", "long"}, {"units", 9}, {"order", "order"}}), ketones("25T09:30", 0.3)});
+  EXPECT_EQ(off_pump(plan, again, "25T09:30", calm)["screens"], Json::array());
+  EXPECT_EQ(clock(off_pump(plan, again, "25T09:30", calm)["nextBridge"]), "none");
+}
+
+TEST(OffPumpOrders, LongActingByMistakeWaitsForTheTeamsWord) {
+  const Json mistaken = Json::array({off("25T06:00"), ketones("25T14:00", 0.3), event("25T13:00", "mistake", {{"what", "wrongInsulin"}, {"insulin", "long"}, {"units", 4}})});
+  EXPECT_EQ(dose(off_pump(plan, mistaken, "25T14:00", calm), "longActing"), "none");
+  EXPECT_EQ(dose(off_pump(plan, with(mistaken, {call("25T13:55"), order("25T13:58", 15)}), "25T14:00", calm), "longActing"), "15 units");
+}
+
+TEST(OffPumpOrders, AnotherAmountThanShownIsForTheTeam) {
+  const Json shown = event("25T08:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 19}});
+  const auto given = [&](double units) { return Json::array({off("25T06:00"), ketones("25T08:00", 0.3), shown, event("25T08:01", "injection", {{"insulin", "long"}, {"units", units}, {"shown", "shown"}})}); };
+  const Json answer = off_pump(plan, given(10), "25T08:05", calm);
+  EXPECT_TRUE(notes(answer, "longActingOther"));
+  EXPECT_EQ(answer["call"], "team");
+  EXPECT_FALSE(notes(off_pump(plan, given(19), "25T08:05", calm), "longActingOther"));
+  EXPECT_FALSE(notes(off_pump(plan, with(given(10), {call("25T08:03")}), "25T08:05", calm), "longActingOther"));
+  EXPECT_TRUE(notes(off_pump(plan, with(given(10), {call("25T08:03", false)}), "25T08:05", calm), "longActingOther"));
+  EXPECT_FALSE(notes(off_pump(plan, given(10), "26T08:01", calm), "longActingOther"));   // worn off
+}
+
+TEST(OffPumpOrders, OnTheDayOfAJourneyTheTeamFirst) {
+  const Json events = Json::array({off("25T06:00"), ketones("25T08:00", 0.3)});
+  const auto flying = [&](int zones) { return off_pump(plan, events, "25T08:00", {{"glucose", 8.0}, {"zonesEast", zones}}); };
+  EXPECT_TRUE(notes(flying(6), "travelAskFirst"));
+  EXPECT_EQ(flying(6)["call"], "team");
+  EXPECT_TRUE(notes(flying(-6), "travelAskFirst"));
+  EXPECT_FALSE(notes(flying(4), "travelAskFirst"));
+  const Json ordered = off_pump(plan, with(events, {call("25T07:50"), order("25T07:55", 12)}), "25T08:00", {{"glucose", 8.0}, {"zonesEast", 6}});
+  EXPECT_FALSE(notes(ordered, "travelAskFirst"));
+}
+
+}  // namespace
