@@ -127,6 +127,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
 
   OffPumpAnswer answer;
   answer.off = outage.off;
+  answer.recorded = outage.off && outage.told;
   answer.since = outage.since;
   answer.holds = rules::running_holds(facts);
   answer.look = now + figures::off_pump_look.value;

@@ -860,9 +860,9 @@ step-get-strips = Get ketone strips
 # A tablet for diabetes; generic word.
 step-stop-sglt2 = Stop the SGLT2 tablet
 # Step.
-step-long-acting = Ask for the long-acting dose
-# $hours: number.
-step-bridge = Rapid insulin every { $hours } hours
+step-long-acting = Long-acting insulin, if it takes long
+# $hours: number. No name of an insulin here: another step on the same page may name the other one.
+step-bridge = Injections in place of the pump, every { $hours } hours
 # Step.
 step-restock = Restock what was used
 # Step.
@@ -912,9 +912,11 @@ lines-restock-1 = Set, reservoir, insulin, syringes, strips.
 # Line.
 lines-close-incident-1 = The record stays. Show it to your clinic.
 # Line.
-lines-long-acting-1 = The team names the units. Type what was injected.
+lines-long-acting-page = The next page says whether, when and how much.
 # Line.
-lines-bridge-1 = Until long-acting insulin works. The team names the units.
+lines-bridge-page = The next page says when and how much.
+# Line, at a school, where nobody works out such a dose.
+lines-team-units = The team names the units.
 # After the step.
 done-emergency-call = The call is answered
 # After the step.
@@ -958,9 +960,9 @@ done-get-strips = I will get strips
 # After the step.
 done-stop-sglt2 = The tablet is stopped
 # After the step.
-done-long-acting = Long-acting is injected
+done-long-acting-read = Long-acting insulin: I have seen it
 # After the step.
-done-bridge = I have understood
+done-bridge-read = Injections in place of the pump: I have seen them
 # After the step.
 done-restock = It is restocked
 # After the step.
@@ -3522,6 +3524,64 @@ off-not-measured = I have not measured
 off-rapid = Rapid-acting insulin
 # Name of the kind of insulin, above its own name.
 off-long = Long-acting insulin
+# Two injections are due, of two insulins: only the first is named here.
+off-two = Two injections, one after the other. This is the first.
+# Button to the page of the second one.
+off-second = Then the second injection
+# Below it.
+off-second-sub = On a page of its own
+# Button, while only one injection is due: to the times that concern the other insulin.
+off-more = All times
+# Below it.
+off-more-sub = What to do and what not to do until when
+# The pump is back within two hours: nothing is injected in its place.
+off-way-soon = Back within two hours: no injection in its place.
+# Beside a clock time: what to do if the pump is still off then.
+off-alarm-if-off = Set an alarm. Pump still off? Come back here.
+# Beside a clock time, after the pump came back.
+off-back-look = Test glucose and ketones.
+# $hours: number.
+off-back-later = Then test every { $hours } hours today.
+# What was said about how long. $clock: time; $day: another day, or nothing.
+off-assumed-hours = You expect a pump at about { $clock }.
+# The same, on another day. $day: written out.
+off-assumed-day = You expect a pump on { $day }, about { $clock }.
+# Nobody knew.
+off-assumed-unknown = Nobody knows when a pump comes.
+# $clock: time.
+off-assumed-sleep = You wake at { $clock }.
+# Button: the team said on the telephone how much long-acting insulin to inject.
+off-order = The team named an amount
+# Below it.
+off-order-sub = Long-acting insulin, on the call now
+# Question.
+off-order-ask = How many units did they say?
+# Help.
+off-order-help = Of long-acting insulin. Only for an injection now.
+# Main button. $units: as typed.
+off-order-yes = They said { $units }
+# Heading: read to the team. $dose: amount with unit; $insulin: name.
+off-order-sure = { $dose } of { $insulin }
+# Below it.
+off-order-say = Say it back to them. Wait for their yes.
+# Main button.
+off-order-right = They said yes
+# Button.
+off-order-other = Another amount
+# Heading. $dose: amount with unit.
+off-order-large = { $dose } is more than a whole day of your plan
+# Below it.
+off-order-large-do = Ask them again.
+# Button.
+off-order-twice = They said it twice
+# On the page of the dose. $name: who; $clock: time of the call.
+off-ordered = Ordered by { $name } at { $clock }.
+# Line of the working.
+off-work-ordered = Ordered on the call
+# Another amount than the plan's, of an insulin that is not named here, went in.
+off-note-other = Another amount than the plan’s went in. Call your team.
+# Before a dose of long-acting insulin, where a journey across time zones was typed.
+off-note-travel-ask = On the day of a journey, call your team before this dose.
 # Heading.
 off-title = The pump is off
 # Heading: the record says that the pump runs.
@@ -3535,7 +3595,7 @@ off-first = This comes first. Injections for the pump wait.
 # Line.
 off-correction-first = The correction waits for your answers.
 # $clock: since when no insulin was given for the background.
-off-missed = No basal insulin since { $clock }. Do not make up for it.
+off-not-written = No basal insulin is written down since { $clock }. Do not inject double.
 # Line.
 off-low = Glucose could go low. Test more often.
 # Main button.
@@ -3551,7 +3611,7 @@ off-way-unknown = Nobody knows how long: long-acting insulin.
 # Why this way.
 off-way-asleep = You will be asleep: long-acting insulin.
 # Why this way.
-off-way-none = No long-acting insulin is in the plan. Rapid-acting until then.
+off-way-no-long = The plan has no long-acting insulin. Inject every few hours.
 # Why this way.
 off-way-at-work = Long-acting insulin is working.
 # Button: the dose of rapid insulin that stands in for the pump.
@@ -3684,8 +3744,8 @@ off-travel-day = On the day of the journey only.
 off-travel-home = At your usual hour, by the clock at home.
 # Beside the second amount.
 off-travel-there = At your usual hour, by the clock there.
-# Frame below the amounts: this app shows no second long-acting dose while the first one's hold runs.
-off-travel-held = The dose after it falls within its hold. Call your team before it.
+# Frame below the amounts: this app shows no second long-acting dose while the first one's hold runs, but the one that is named on a call.
+off-travel-ask = Call your team before each one. Then type the amount they name.
 # Below the amounts.
 off-travel-rule = By a published rule for injected long-acting insulin.
 # Beside an amount. $clock: by this phone; $day: such as 25 November 2026.

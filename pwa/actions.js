@@ -12,6 +12,14 @@ import { answerActions, unitsTyped } from './answers.js';
 
 export const fromStore = events.fromText;
 
+// The pump works again, or not: with its return goes the first look, at the time the core gives.
+export const pumpIs = async ({ add, ask, clock }, id, on) => {
+  await add(events.pump(id, clock().text, on));
+  if (on !== 'on') return;
+  const { look } = ask('offPump', { now: string(clock().text) }).back;
+  if (look) await add(events.look(`${id}-l`, clock().text, look.at, ['glucose', 'ketones']));
+};
+
 const emptyPad = () => ({ digits: '' });
 
 // The dose is in the record, and read back, before anybody sees it: all of a tap is written before its screen is drawn. A phone that
@@ -158,7 +166,6 @@ export const actions = tools => {
 
   const recordings = {
     set: (id, at) => events.changed(id, at, 'set'), reservoir: (id, at) => events.changed(id, at, 'reservoir'), insulin: (id, at) => events.changed(id, at, 'insulin'),
-    pumpOff: (id, at) => events.pump(id, at, 'off'), pumpOn: (id, at) => events.pump(id, at, 'on'),
     paused: (id, at) => events.automation(id, at, 'paused'), automationOn: (id, at) => events.automation(id, at, 'on'),
   };
 
@@ -266,7 +273,6 @@ export const actions = tools => {
       const step = stepNow(id);
       const now = clock();
       if (id === 'pumpCorrection') { open({ name: 'entryUnits', kind: 'pump', step: id, ids: { event: run.ids[id] } }); await keepDraft(); return; }
-      if (id === 'longActing') { open({ name: 'entryUnits', kind: 'long', step: id, ids: { event: run.ids[id] } }); await keepDraft(); return; }
       if (id === 'offBody') {
         const units = typed(step.slots.dose.split('\u00a0')[0].replace(/[\u2066-\u2069]/g, ''), mark());
         open({ name: 'tubing', units, text: unitsText(units), clock: now.clock, ids: { event: run.ids[id] } });
@@ -278,6 +284,8 @@ export const actions = tools => {
       marked(id);
       await keepDraft();
     },
+    // What replaces the pump has pages of its own.
+    async stepOff(id) { marked(id); await tools.deed('openOff'); },
     async stepSkipped(id) { marked(id, 'skipped'); await keepDraft(); },
     async offBodyOther() { open({ name: 'entryUnits', kind: 'offBody', ids: { event: state.draft.run.ids.offBody } }); await keepDraft(); },
     async tubing(end) {
@@ -305,7 +313,8 @@ export const actions = tools => {
     async alarmSet() { const { due } = state.next; await add(events.alarmSet(`alarm-${due.replace(/[^0-9]/g, '-')}`, clock().text, due)); },
     async record(what) {
       state.panel.ids[what] ??= fresh();
-      await add(recordings[what](state.panel.ids[what], clock().text));
+      if (what === 'pumpOff' || what === 'pumpOn') await pumpIs(tools, state.panel.ids[what], what === 'pumpOn' ? 'on' : 'off');
+      else await add(recordings[what](state.panel.ids[what], clock().text));
       state.said = words('saved', { clock: clock().clock });
     },
     writtenDown() { state.unkept.shift(); },

@@ -25,7 +25,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  engine: '', release: '', offKnown: null, order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -197,7 +197,7 @@ const refresh = () => inTurn(async () => {
 // A phone that dies has all of a tap or nothing of it, so that no screen can ask again for what is in the record already.
 const unwritten = { entries: [], draft: false };
 const keepDraft = async () => { unwritten.draft = true; };
-const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks });
+const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks, offKnown: state.offKnown });
 // Where things are written: with the own plan, or at a school with the student who was chosen.
 const keep = async what => {
   try { await (state.school ? state.school.keep(what) : store.keep(state.plan?.doc.id ?? '', what)); return true; } catch { state.kept = false; return false; }
@@ -281,7 +281,7 @@ const askFirst = async () => {
   await loadOff();
   state.panel = off.panel({ name: 'off', page: 'answer', asked: {}, ids: {} });
 };
-const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.panel(), pad: { digits: '' } }); await keepDraft(); };
+const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock()), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
   if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
   const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
@@ -390,7 +390,7 @@ const takeUp = found => {
       state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
     const kept = JSON.parse(found.draft ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: views[kept.panel?.name] || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
+    Object.assign(state, { draft: kept.draft ?? null, panel: views[kept.panel?.name] || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null });
     [state.nightChoice, state.face, state.copies] = [found.night ?? 'auto', found.face ?? null, found.copies];
     // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
     if (found.plan || found.people) askToKeep();

@@ -33,7 +33,7 @@ export const pump = (id, at, state) => event('pump', id, at, { state: string(sta
 export const carbs = (id, at, grams, injectionId) => event('carbs', id, at, { grams: number(grams), for: injectionId ? string(injectionId) : undefined });
 export const look = (id, at, due, what) => event('look', id, at, { due: string(due), what: list(what.map(string)) });
 export const call = (id, at, to, answered) => event('call', id, at, { to: string(to), answered: truth(answered) });
-export const order = (id, at, { by, units, text }) => event('order', id, at, { by: string(by), units: number(units), insulin: string('rapid'), text: string(text) });
+export const order = (id, at, { by, units, insulin = 'rapid', text }) => event('order', id, at, { by: string(by), units: number(units), insulin: string(insulin), text: string(text) });
 export const alarmSet = (id, at, due) => event('alarmSet', id, at, { due: string(due) });
 export const note = (id, at, text) => event('note', id, at, { text: string(text) });
 export const strike = (id, at, target, reason) => event('strike', id, at, { target: string(target), reason: string(reason) });

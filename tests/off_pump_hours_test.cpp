@@ -24,6 +24,8 @@ TEST(OffPumpHours, ABridgeUntilLongActingWorksStandsForNoHourMore) {
   EXPECT_EQ(clock(off_pump(plan, events, "26T01:00", quiet)["missed"]["since"]), "00:00");
   // Given 20 minutes later, long-acting works at 00:20: 1.7 and 0.25 are 1.95, within a step of what went in. Nothing more is due.
   EXPECT_EQ(clock(off_pump(plan, with(events, {long_dose("25T22:20", 19)}), "25T22:25", {{"glucose", 8.0}})["nextBridge"]), "none");
+  // 25 minutes later it stands to midnight alone; for 25 minutes more nobody injects.
+  EXPECT_EQ(clock(off_pump(plan, with(events, {long_dose("25T22:25", 19)}), "25T22:30", {{"glucose", 8.0}})["nextBridge"]), "none");
   // 40 minutes later there is a gap of 40 minutes: 0.5, and 0.7 left: 1.2 down is 1.
   const Json late = off_pump(plan, with(events, {long_dose("25T22:40", 19)}), "25T23:40", {{"glucose", 8.0}});
   EXPECT_EQ(clock(screen(late, "bridge")["working"]["from"]), "00:00");
@@ -81,6 +83,7 @@ TEST(OffPumpHours, APumpThatIsBackSoonNeedsNoBridge) {
   // The two hours run from when it stopped, however often somebody says "soon".
   EXPECT_EQ(back_in(0.5, "25T23:29")["wayBecause"], "soonBack");
   EXPECT_EQ(clock(back_in(0.5, "25T23:29")["nextBridge"]), "00:00");
+  EXPECT_TRUE(back_in(0.5, "25T23:29")["missed"].is_null());
   EXPECT_EQ(back_in(0.5, "25T23:30")["wayBecause"], "shorter");
   EXPECT_EQ(dose(back_in(0.5, "25T23:30"), "bridge"), "3 units");
   // Nobody would be awake then.

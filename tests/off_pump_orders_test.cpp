@@ -57,6 +57,9 @@ TEST(OffPumpOrders, AnOrderIsInjectedOnce) {
     Json at_once = event("25T13:58", "injection", {{"id", id}, {"insulin", "long"}, {"units", 10}, {"order", "order"}});
     EXPECT_EQ(long_at("25T14:05", {call("25T13:58"), order("25T13:58", 10), at_once}), "none") << id;
   }
+  // By a clock that was set back in between.
+  const Json before = event("25T13:50", "injection", {{"insulin", "long"}, {"units", 10}, {"order", "order"}});
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), before}), "none");
   // Injected without a word of the order: the call was before it.
   EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), long_dose("25T14:00", 10)}), "none");
   const Json shown = event("25T14:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 10}});
@@ -94,6 +97,9 @@ TEST(OffPumpOrders, TheSecondPartOfAJourney) {
   const Json again = with(morning, {event("25T09:00", "injection", {{"insulin", "long"}, {"units", 9}, {"order", "order"}}), ketones("25T09:30", 0.3)});
   EXPECT_EQ(off_pump(plan, again, "25T09:30", calm)["screens"], Json::array());
   EXPECT_EQ(clock(off_pump(plan, again, "25T09:30", calm)["nextBridge"]), "none");
+  // Without that bridge there is basal to give until the first one works, at 10:00, and not a minute longer.
+  const Json bare = Json::array({off("25T06:00"), long_dose("25T08:00", 10), event("25T09:00", "injection", {{"insulin", "long"}, {"units", 9}, {"order", "order"}}), ketones("25T09:30", 0.3)});
+  EXPECT_EQ(clock(screen(off_pump(plan, bare, "25T09:30", calm), "bridge")["working"]["to"]), "10:00");
 }
 
 TEST(OffPumpOrders, LongActingByMistakeWaitsForTheTeamsWord) {

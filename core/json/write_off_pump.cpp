@@ -198,7 +198,7 @@ std::string write_parts_given(const Parts& parts) {
 std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;
   const OffPage page{{out, plan, now}};
-  out.open('{').key("off").truth(answer.off);
+  out.open('{').key("off").truth(answer.off).key("recorded").truth(answer.recorded);
   page.due("since", answer.since);
   write_first(page, answer.first);
   out.key("way").text(of(ways, answer.way)).key("wayBecause").text(of(way_reasons, answer.because));

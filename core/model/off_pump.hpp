@@ -115,6 +115,7 @@ inline constexpr int note_count = 25;
 
 struct OffPumpAnswer {
   bool off = false;
+  bool recorded = false;                      // the record itself says so, not only who asks
   std::optional<Instant> since;
   OffWay way = OffWay::none;
   WayReason because = WayReason::pumpOn;

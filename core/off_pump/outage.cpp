@@ -109,7 +109,7 @@ const Event* order_of(const Event* last_long, const History& history, Instant no
   if (!latest || used.contains(latest->id)) return nullptr;
   const Instant at = latest->at.instant;
   const Duration stands = figures::order_stands.value;
-  if (at > now || now - at > stands || (last_long && last_long->at.instant > at) || (refused && *refused >= at)) return nullptr;
+  if (at > now || now - at > stands || (refused && *refused >= at)) return nullptr;
   const auto led_to_it = [&](Instant call) { return call <= at && at - call <= stands; };
   return std::any_of(calls.begin(), calls.end(), led_to_it) ? latest : nullptr;
 }
@@ -154,7 +154,7 @@ void read_bridges(Outage& outage, const Plan& plan, const History& history) {
       if (cover.from > next.from && cover.from < next.to) next.to = cover.from;
     if (next.to < next.from) next.to = next.from;
     const Coverage coverage{plan, *event, next.from, outage.carried_into(next.from), *given};
-    if (!coverage.matches(next.to) && coverage.left(next.to) > Insulin{}) {
+    if (!coverage.matches(next.to)) {
       // Less than these hours need: given for the time until long-acting insulin works, or so much was drawn.
       const Instant onset = plan.long_acting ? std::clamp(at + plan.long_acting->onset, next.from, next.to) : next.to;
       next.to = coverage.fits(onset) ? onset : coverage.lasts(next.to);

@@ -1,8 +1,9 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
-import { elements, members, number, object, string, trimmed, typed } from '../text.js';
-import { nextTimeAt, stamp } from '../times.js';
+import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
+import { clockOf, nextTimeAt, order, quartersLeft, stamp } from '../times.js';
 import { fieldProblem, unitsTyped } from '../answers.js';
+import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
 import { glucoseReading } from '../situation.js';
 
@@ -13,8 +14,26 @@ const inHand = new Set(['dose', 'typed', 'different', 'given']);
 
 export const panel = kept => (kept ? { ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) } : { name: 'off', page: 'hours', asked: {}, ids: {} });
 
+// How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. It counts
+// from when it was said; once it is over, or a pump worked meanwhile, or after a day, it says nothing any more.
+const notKnownLasts = '24';
+const stillSaid = (known, record, now) => {
+  if (!known?.at || quartersLeft(known.hours ?? notKnownLasts, known.at, now.moment) <= 0) return null;
+  return record.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;
+};
+export const opened = ({ offKnown, record }, now) => {
+  const known = stillSaid(offKnown, record, now);
+  return known ? { name: 'off', page: 'carbs', asked: { ...known }, ids: {} } : panel();
+};
+
+// The hours that are left of those that were said, in quarters as the core takes them; as typed while they are fresh. Never none: a pump
+// that is late is still expected.
+const hoursLeft = ({ hours, at }, now) => {
+  const left = quartersLeft(hours, at, now.moment);
+  return left >= quartersLeft(hours, at, Date.parse(at)) ? number(hours) : String(Math.max(1, left) / 4);
+};
 const question = (asked, now) => ({ now: string(now.text),
-  expectedHours: asked.hours ? number(asked.hours) : undefined,
+  expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
   // A waking time that has passed meanwhile says nothing any more.
   asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
   carbs: asked.carbs ? number(asked.carbs) : undefined,
@@ -25,7 +44,9 @@ const question = (asked, now) => ({ now: string(now.text),
 export const look = ({ state, ask }) => {
   const answer = ask('offPump', question(state.panel.asked, state.now));
   if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
-  state.off = { answer, screens: elements(members(answer.text).screens) };
+  const { asked } = state.panel;
+  const back = asked.hours && stamp(new Date(Date.parse(asked.at) + Number(asked.hours) * 3600000));
+  state.off = { answer, screens: elements(members(answer.text).screens), expected: back ? { text: back, clock: clockOf(back) } : null };
 };
 
 // While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
@@ -40,10 +61,11 @@ export const stillRight = ({ state, ask, clock, recordText }) => {
   state.pad = { digits: '' };
 };
 
-// Another amount than the one shown has no parts, and counts as a correction in full. Where only basal was shown it is basal.
-const onlyBasal = (partsText, units) => {
-  const parts = partsText && members(partsText);
-  return parts && [parts.rescue, parts.meal].every(text => trimmed(text) === '0') ? object({ rescue: '0', meal: '0', basal: number(units) }) : undefined;
+// What a dose drawn in another amount is made of, as the core says it.
+const partsOf = ({ core }, { literal, partsText }, units) => {
+  const answer = core.ask('partsGiven', object({ shown: object({ units: literal, parts: partsText }), units }));
+  if (answer.refused) throw new Error(`partsGiven: ${JSON.stringify(answer.refused)}`);
+  return members(answer.text).parts;
 };
 
 export const actions = tools => {
@@ -52,12 +74,15 @@ export const actions = tools => {
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
   const settle = async answer => {
-    const asked = { ...state.panel.asked, ...answer };
-    const reply = ask('offPump', question(asked, clock()));
+    const now = clock();
+    const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text } : {}) };
+    const reply = ask('offPump', question(asked, now));
     if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    const next = { hours: 'sleep', sleep: 'carbs', carbs: 'glucose', zones: 'travel' };
+    state.offKnown = { hours: asked.hours, at: asked.at, asleep: asked.asleep, zones: asked.zones };
+    // A reading that still stands is not asked for again.
+    const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
@@ -101,7 +126,7 @@ export const actions = tools => {
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
-      const dose = { ...state.off.answer.screens[at], literal: units, partsText: parts, shown: fresh(), id: fresh() };
+      const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
       return page('dose', { dose });
     },
@@ -114,7 +139,7 @@ export const actions = tools => {
     async offGiven() {
       const { dose, units, same, asked } = state.panel;
       await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
-        parts: same ? dose.partsText : onlyBasal(dose.partsText, units), glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
+        order: dose.ordered, parts: same || !dose.partsText ? dose.partsText : partsOf(tools, dose, units), glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
       await afterDose(dose.id, hasMeal(dose.partsText) ? asked.carbs : null);
     },
     async offRefused() {
@@ -140,7 +165,33 @@ export const actions = tools => {
       await page('answer', { meal: null });
     },
     offNotEaten: () => page('answer', { meal: null }),
-    offPumpIs: on => add(events.pump(fresh(), clock().text, on)),
+    async offPumpIs(on) {
+      await pumpIs(tools, fresh(), on);
+      if (on === 'on') { state.offKnown = null; return; }
+      // No injection yet, but the time by which there has to be one.
+      tools.look();
+      const { wayBecause, nextBridge } = state.off.answer;
+      if (wayBecause === 'soonBack' && nextBridge) await add(events.look(fresh(), clock().text, nextBridge.at, ['glucose', 'ketones']));
+    },
+
+    // What the team says on the telephone: typed, said back, and only then an order.
+    async offOrderTyped() {
+      const units = unitsTyped(tools, { insulin: 'long', device: state.plan.doc.syringe ? 'syringe' : 'pen' });
+      if (units) await page('orderSure', { order: { units, text: words('dose-text', { number: shown(units, state.mark) }) } });
+    },
+    async offOrderSaid() {
+      const id = fresh();
+      await add(events.call(`${id}-c`, clock().text, 'team', true));
+      await add(events.order(id, clock().text, { by: state.team.name, units: state.panel.order.units, insulin: 'long', text: words('order-text') }));
+      tools.look();
+      const ordered = state.off.answer.screens.find(screen => screen.order)?.order;
+      await page(!ordered ? 'answer' : ordered.overADay ? 'orderLarge' : 'vial', { order: { ...state.panel.order, id } });
+    },
+    async offOrderOther() {
+      const { id } = state.panel.order;
+      if (id) await add(events.strike(`${id}-s`, clock().text, id, words('strike-reason')));
+      await page('order', { order: null });
+    },
     async offQuestions() { state.panel = null; await tools.deed('start'); },
     async offClose() { state.panel = null; state.pad = { digits: '' }; await keepDraft(); },
   };

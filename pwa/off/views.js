@@ -39,8 +39,8 @@ const did = (state, words, send, { id, insulin, text, clock }) => sheet(state, w
     ${plain(words('did-unsure'), () => send('offDid', { id, answer: 'unsure' }), words('did-unsure-sub'))}</div>
   <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
 
-const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'), unknown: () => words('off-way-unknown'),
-  asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-none'), atWork: () => words('off-way-at-work') });
+const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => words('off-way-soon'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
+  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-no-long'), atWork: () => words('off-way-at-work') });
 
 // What is good to know besides. Each note of the core has its sentence.
 const noteLine = (name, words) => by(name, {
@@ -49,17 +49,23 @@ const noteLine = (name, words) => by(name, {
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-two-days'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
-  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies') });
+  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), travelAskFirst: () => words('off-note-travel-ask') });
+// These speak of long-acting insulin: they never stand beside an injection of the other one.
+const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
+const first = new Set(['longActingOther', 'travelAskFirst']);   // said above everything else
+const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
 
-// Clock times in their order: what is due, and what must not be done before.
-const timetable = (answer, state, words) => {
+// Clock times in their order: what is due, and what must not be done before. Beside an injection of rapid-acting insulin the other one
+// is not named.
+const timetable = (answer, state, words, { besideRapid = false } = {}) => {
   const rows = [
-    ...(answer.nextBridge ? [{ ...answer.nextBridge, text: words('off-alarm-bridge') }] : []),
-    ...answer.alarms.filter(alarm => alarm.at !== answer.nextBridge?.at).map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
-    ...(answer.longActing.until ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
+    ...(answer.nextBridge ? [{ ...answer.nextBridge, text: answer.wayBecause === 'soonBack' ? words('off-alarm-if-off') : words('off-alarm-bridge') }] : []),
+    ...answer.alarms.filter(alarm => alarm.at !== answer.nextBridge?.at && !(besideRapid && alarm.what !== 'bridge')).map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
+    ...(answer.longActing.until && !besideRapid ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
     ...(answer.look ? [{ ...answer.look, text: words('off-look') }] : []),
+    ...(answer.back.look ? [{ ...answer.back.look, text: words('off-back-look') }] : []),
     ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('off-back-usual') }] : []),
     ...(answer.back.automationFrom ? [{ ...answer.back.automationFrom, text: words('off-back-automation') }] : []),
     ...answer.calls.map(call => ({ ...call, text: words('off-call-then') }))].sort((a, b) => state.order(a.at, b.at));
@@ -75,48 +81,98 @@ const kept = (answer, state, words) => {
     <ul class="lines"><li>${words('off-frozen')}</li><li>${words('off-expiry')}</li></ul>`;
 };
 
+// What was said about how long and about sleep, which goes on being used until somebody asks again.
+const assumed = ({ panel: { asked }, off: { expected }, now, otherDay }, words) => {
+  if (asked.hours === undefined) return nothing;
+  const day = expected && otherDay(expected.text);
+  return html`<p class="note">${!expected ? words('off-assumed-unknown') : day ? words('off-assumed-day', { day, clock: expected.clock }) : words('off-assumed-hours', { clock: expected.clock })}
+    ${asked.asleep && Date.parse(asked.asleep) > now.moment ? words('off-assumed-sleep', { clock: asked.asleep.slice(11, 16) }) : nothing}</p>`;
+};
+
 // Where the questions lead to a dose, that dose is shown by them alone: it must not be read as an order to inject something here.
 const leadsToDose = new Set(['inject', 'injectAtAnyGlucose', 'comingDown', 'eatAndInject', 'didYouInject', 'testGlucose', 'testKetones']);
 
 // What an injection is for. Where no basal is due it is for food or for a high, and no hours are named.
-const opening = ({ kind, working: w }, words) => {
-  if (kind !== 'bridge') return [words('off-long-open'), words('off-long-sub')];
+const opening = ({ kind, order, working: w }, words) => {
+  if (kind !== 'bridge') return [words('off-long-open'), order ? words('off-ordered', { name: order.by, clock: order.clock }) : words('off-long-sub')];
   if (w.from.at !== w.to.at) return [words('off-bridge-open'), words('off-bridge-sub', { from: w.from.clock, to: w.to.clock })];
   return [w.meal === '0' ? words('off-correct-open') : words('off-meal-open'), words('off-rapid')];
 };
+const open = (screen, words, send, press = main) => {
+  const [name, sub] = opening(screen, words);
+  return press(name, () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial')), sub);
+};
+const callTeam = (answer, state, words) => (answer.call === 'team'
+  ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing);
+const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
+const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
 
-// One thing to do now, then everything with its time.
+// One thing to do now, then everything with its time. Two injections of two insulins are two pages.
 const answerPage = (state, words, send) => {
   const { answer } = state.off;
-  const { first } = answer;
-  if (first?.shown) return did(state, words, send, first.shown);
+  const { first: before } = answer;
+  if (before?.shown) return did(state, words, send, before.shown);
   // A finger test comes first only where something would be injected now.
-  const stops = first && (first.waits === 'everything' || (first.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
-  const doses = answer.screens.filter(screen => screen.dose);
-  const open = (screen, at) => {
-    const [name, sub] = opening(screen, words);
-    const act = () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial'));
-    return at === 0 && !stops ? main(name, act, sub) : plain(name, act, sub);
-  };
+  const stops = before && (before.waits === 'everything' || (before.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
+  const [now, then] = answer.screens.filter(screen => screen.dose);
+  const bridges = answer.wayBecause === 'shorter';
+  const besideRapid = now ? now.kind === 'bridge' : bridges;
+  const way = !besideRapid || bridges ? wayLine(answer, words) : then ? words('off-two') : nothing;
+  const waits = answer.wayBecause === 'soonBack' && !answer.recorded && !now;
   return sheet(state, words, html`
-    <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(first.outcome) ? words('off-first-title') : outcome(first.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
-      ${stops ? html`${leadsToDose.has(first.outcome) ? nothing : html`<p><b>${outcomeLine(first.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.off && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
+    <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(before.outcome) ? words('off-first-title') : outcome(before.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
+      ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
-    ${stops ? nothing : html`<p class="lede">${wayLine(answer, words)}</p>`}
-    ${first && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
-    ${answer.missed ? html`<p class="lede">${words('off-missed', { clock: answer.missed.since.clock })}</p>` : nothing}
+    ${urgent(answer, words, besideRapid)}
+    ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
+    ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
+    ${answer.missed ? html`<p class="lede">${words('off-not-written', { clock: answer.missed.since.clock })}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
     ${stops ? html`<div class="answers">${main(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
-    <div class="answers">${doses.map(open)}</div>
-    ${timetable(answer, state, words)}
+    <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}
+      ${waits ? main(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub')) : nothing}
+      ${then ? plain(words('off-second'), () => send('offPage', 'second'), words('off-second-sub')) : nothing}</div>
+    ${timetable(answer, state, words, { besideRapid })}
+    ${besideRapid && !then ? plain(words('off-more'), () => send('offPage', 'second'), words('off-more-sub')) : nothing}
+    ${assumed(state, words)}
+    ${answer.back.on && answer.back.look ? html`<p class="note">${words('off-back-later', { hours: String(answer.back.laterLooksHours) })}</p>` : nothing}
     ${answer.back.reducedPercent ? html`<p class="note">${words('off-back-reduced', { percent: answer.back.reducedPercent })}</p>` : nothing}
-    ${answer.call === 'team' ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing}
-    <ul class="lines">${answer.notes.map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>
+    ${callTeam(answer, state, words)}
+    ${noteLines(answer.notes.filter(name => !(besideRapid && ofLongActing.has(name))), words)}
     ${kept(answer, state, words)}
     <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
+      ${besideRapid ? nothing : orderWay(answer, state, words, send)}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
       ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
 };
+
+// What concerns long-acting insulin, while the page before holds an injection of the other one.
+const second = (state, words, send) => {
+  const { answer } = state.off;
+  const long = answer.screens.find(screen => screen.dose && screen.kind === 'longActing');
+  return sheet(state, words, html`
+    <div class="lead-in"><h1 tabindex="-1">${long ? words('off-long') : words('off-more')}</h1></div>
+    ${urgent(answer, words, false)}
+    ${answer.way === 'longActing' ? html`<p class="lede">${wayLine(answer, words)}</p>` : nothing}
+    ${long ? html`<div class="answers">${open(long, words, send)}</div>` : nothing}
+    ${timetable(answer, state, words)}
+    ${callTeam(answer, state, words)}
+    ${noteLines(answer.notes.filter(name => ofLongActing.has(name)), words)}
+    <div class="cells answers">${orderWay(answer, state, words, send)}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+};
+
+// The team says an amount on the telephone: typed, said back to them, and only then written down as an order.
+const orderPage = (state, words, send) => sheet(state, words, html`
+  ${question('', words('off-order-ask'), words('off-order-help'))}
+  ${keypad(state, words, send, { unit: words('unit-units') })}
+  <div class="end">${state.pad.digits ? main(words('off-order-yes', { units: state.pad.digits }), () => send('offOrderTyped')) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+const orderSure = (state, words, send) => sheet(state, words, html`
+  <div class="ask"><h1 tabindex="-1">${words('off-order-sure', { dose: state.panel.order.text, insulin: state.plan.doc.longActing.name })}</h1></div>
+  <p class="lede">${words('off-order-say')}</p>
+  <div class="end">${main(words('off-order-right'), () => send('offOrderSaid'))}${plain(words('off-order-other'), () => send('offOrderOther'))}</div>`, { calm: true });
+const orderLarge = (state, words, send) => sheet(state, words, html`
+  <div class="holdbox"><h1 tabindex="-1">${words('off-order-large', { dose: state.panel.order.text })}</h1><p class="say">${words('off-order-large-do')}</p></div>
+  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offPage', 'vial'))}</div>`, { calm: true });
 
 const zones = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-zones'), words('off-zones-help'))}
@@ -133,7 +189,7 @@ const travel = (state, words, send) => {
     <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')} ${words('off-travel-team')}</p>` : nothing}</div>
     ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="lines">${parts.map((part, at) => html`<li>
       <b>${part.text}</b><br>${where[at]}${part.due ? html`<br>${words('off-travel-due', { clock: part.due.clock, day: state.otherDay(part.due.at) || state.dayWords(part.due.at.slice(0, 10)) })}` : nothing}</li>`)}</ol>
-      <p class="warnbox">${words('off-travel-held')}</p><p class="note">${words('off-travel-rule')}</p>` : nothing}
+      <p class="warnbox">${words('off-travel-ask')}</p><p class="note">${words('off-travel-rule')}</p>` : nothing}
     <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li></ul>
     <div class="end">${main(words('back'), () => send('offPage', 'answer'))}${plain(words('off-zones-other'), () => send('offPage', 'zones'))}</div>`, { calm: true });
 };
@@ -148,6 +204,7 @@ const wrongVial = (state, words, send) => sheet(state, words, html`
   <div class="end">${main(words('look-again'), () => send('offPage', 'vial'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 const rightVial = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
+  ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
   <p class="lede">${words('off-long-once')}</p>
   <div class="end">${main(words('off-right-show'), () => send('offShow', 'longActing'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
@@ -157,6 +214,7 @@ const rows = (entries, total, words) => html`<table class="sum"><caption class="
 const working = (screen, words) => {
   const w = screen.working;
   return screen.kind === 'bridge' ? rows([[words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
+    : screen.order ? rows([[words('off-work-ordered'), w.exact]], screen.dose.number, words)
     : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay]], screen.dose.number, words);
 };
 
@@ -169,6 +227,7 @@ const dose = (state, words, send) => {
     <h1 class="kicker" tabindex="-1">${words('inject-now')}</h1>
     <p class="dose"><span class="fig c${number.length}">${time(number)}</span><span class="units">&nbsp;${words('unit-units')}</span></p>
     <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
+      ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
       ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${words('syringe-marks', { step: device.step, marks: String(device.at) })}</p>`}
       ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
@@ -193,5 +252,5 @@ const eat = (state, words, send) => sheet(state, words, html`
   <p class="lede">${words('off-eat-why')}</p>
   <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
 
-const pages = { eat, hours, sleep, carbs, glucose, answer: answerPage, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+const pages = { eat, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
 export const view = (state, words, send) => pages[state.panel.page](state, words, send);

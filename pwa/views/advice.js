@@ -50,7 +50,7 @@ export const stepTitle = (step, words, outcomeName) => {
   }[step.id]();
 };
 
-const stepLines = (id, words) => ({
+const stepLines = (id, words, atSchool) => ({
   changeSet: () => [words('lines-change-set-1'), words('lines-change-set-2'), words('lines-change-set-3')],
   changeReservoir: () => [words('lines-change-reservoir-1'), words('lines-change-reservoir-2')],
   changeInsulin: () => [words('lines-change-insulin-1')],
@@ -65,8 +65,8 @@ const stepLines = (id, words) => ({
   getStrips: () => [words('lines-get-strips-1')],
   restock: () => [words('lines-restock-1')],
   closeIncident: () => [words('lines-close-incident-1')],
-  longActing: () => [words('lines-long-acting-1')],
-  bridge: () => [words('lines-bridge-1')],
+  longActing: () => [atSchool ? words('lines-team-units') : words('lines-long-acting-page')],
+  bridge: () => [atSchool ? words('lines-team-units') : words('lines-bridge-page')],
 }[id]?.() ?? []);
 
 // What will be true after the tap.
@@ -76,7 +76,7 @@ const stepDone = (id, words) => ({
   callHome: () => words('done-call'), eat: () => words('done-eat'), changeSet: () => words('done-change-set'), changeReservoir: () => words('done-change-reservoir'),
   changeInsulin: () => words('done-change-insulin'), offBody: () => words('done-off-body'), automationOff: () => words('done-automation-off'), drink: () => words('done-drink'),
   pumpCorrection: () => words('done-pump-correction'), wait: () => words('done-wait'), setAlarm: () => words('done-set-alarm'), callTeam: () => words('done-call'),
-  getStrips: () => words('done-get-strips'), stopSglt2: () => words('done-stop-sglt2'), longActing: () => words('done-long-acting'), bridge: () => words('done-bridge'),
+  getStrips: () => words('done-get-strips'), stopSglt2: () => words('done-stop-sglt2'), longActing: () => words('done-long-acting-read'), bridge: () => words('done-bridge-read'),
   restock: () => words('done-restock'), closeIncident: () => words('done-close-incident'),
 }[id]());
 
@@ -90,9 +90,10 @@ const call = (step, state, words, send) => html`
 
 const current = (step, state, words, send, number, heading) => html`<li class="step cur"><div class="top">${square.now(String(number))}
     ${heading === 1 ? html`<h1 tabindex="-1">${stepTitle(step, words, state.advice.outcome)}</h1>` : html`<h2>${stepTitle(step, words, state.advice.outcome)}</h2>`}</div>
-  <div class="body"><div>${[...stepLines(step.id, words), ...(state.school?.lines(step) ?? [])].map(line => html`<p>${line}</p>`)}</div>${step.id === 'changeSet' && state.plan.doc.pump.tubing === 'tubed' ? cannula(words) : nothing}</div>
+  <div class="body"><div>${[...stepLines(step.id, words, Boolean(state.school)), ...(state.school?.lines(step) ?? [])].map(line => html`<p>${line}</p>`)}</div>${step.id === 'changeSet' && state.plan.doc.pump.tubing === 'tubed' ? cannula(words) : nothing}</div>
   ${['callTeam', 'callHome', 'emergencyCall'].includes(step.id) ? call(step, state, words, send)
     : step.id === 'inject' ? main(words('see-dose'), () => send('seeDose'))
+    : ['bridge', 'longActing'].includes(step.id) && !state.school ? main(words('off-entry'), () => send('stepOff', step.id), words('off-entry-sub'))
     : main(stepDone(step.id, words), () => send('stepDone', step.id))}
   ${step.id === 'offBody' ? plain(words('off-body-other'), () => send('offBodyOther')) : nothing}
   ${['offBody', 'automationOff'].includes(step.id) && state.injected && !state.school ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}

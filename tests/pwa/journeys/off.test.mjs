@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked } from './off_pump.mjs';
+import { asked, oneInsulin, toLongActing } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -39,6 +39,7 @@ test('a bridge at night: basal of four hours across midnight, typed, injected, i
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.insulin, given.parts, given.shown], [3, 'rapid', { rescue: 0, meal: 0, basal: 3 }, shown.id]);
   assert.deepEqual((await hand.record()).filter(event => event.kind === 'pump').map(event => event.state), ['off']);
+  await oneInsulin(hand);
   // Nothing more now; the next one when these hours are over.
   await hand.misses('Inject for the next hours');
   await hand.sees('02:05');
@@ -47,7 +48,8 @@ test('a bridge at night: basal of four hours across midnight, typed, injected, i
   await hand.device.end();
 });
 
-test('another amount than the plan says is recorded as given, and these hours are not offered again', async () => {
+// 2 units are 115 min at 0.85, 1.63, and 0.37 at 0.8 an hour: 27 min more, to 00:27.
+test('another amount than the plan says is recorded as given, and stands for as long as it lasts', async () => {
   const hand = await withDemo(night);
   await asked(hand, { hours: '6', glucose: '7.0' });
   await hand.tap('Inject for the next hours');
@@ -67,16 +69,34 @@ test('another amount than the plan says is recorded as given, and these hours ar
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.parts], [2, { rescue: 0, meal: 0, basal: 2 }]);
   await hand.misses('Inject for the next hours');
-  await hand.sees('02:05');
+  await hand.sees('00:27');
+  await hand.misses('02:05');
+  await hand.device.end();
+});
+
+// 35 for 3.5: what is over is seen as what it is, and food comes before anything else.
+test('more than the plan says counts as insulin that takes glucose down', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.tap('Type the units you see');
+  await hand.keys('30');
+  await hand.tap('I see 30 units');
+  await hand.heading('You typed 30 units. The plan says 3 units.');
+  await hand.tap('I have already injected 30 units');
+  await hand.heading('Eat now');
+  const given = (await hand.record()).find(event => event.kind === 'injection');
+  assert.deepEqual([given.units, given.parts], [30, { rescue: 27, meal: 0, basal: 3 }]);
   await hand.device.end();
 });
 
 test('asleep at the next bridge: long-acting, its label read first, never beside the rapid one, and not a second time', async () => {
   const hand = await withDemo(night);
   await asked(hand, { hours: '10', wakes: '0700', glucose: '7.0' });
-  await hand.sees('You will be asleep: long-acting insulin.');
-  await hand.tap('Long-acting insulin');
-  await hand.heading('Which insulin is in your hand?');
+  await hand.sees('Two injections, one after the other. This is the first.');
+  await hand.shot('off-two');
+  await hand.misses('asleep');
+  await toLongActing(hand);
   await hand.shot('off-vial');
   await hand.tap('lispro');
   await hand.heading('Do not inject this');
@@ -101,10 +121,12 @@ test('asleep at the next bridge: long-acting, its label read first, never beside
   await hand.heading('The pump is off');
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.insulin], [20, 'long']);
+  await oneInsulin(hand);
+  await hand.tap('All times');
   await hand.sees('Until then, do not inject long-acting again.');
   assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
   await hand.page.reload();
-  await hand.heading('The pump is off');
+  await hand.heading('All times');
   assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
   await hand.device.end();
 });
@@ -131,7 +153,7 @@ test('ketones come first: nothing to inject for the pump until the questions are
   await hand.heading('Inject now');
   await hand.tap('I do not inject');
   await hand.tap('No, I do not inject it');
-  await asked(hand, { hours: '6' });
+  await asked(hand, { hours: '6', stands: true });
   await hand.heading('Answer the questions first');
   await hand.sees('This comes first. Injections for the pump wait.');
   await hand.misses('Inject for the next hours');
@@ -158,7 +180,7 @@ test('what cannot be is refused at the field, and six zones east are worked out 
   await hand.heading('Going east, the day is shorter: a smaller dose.');
   await hand.sees('13 units At your usual hour, by the clock at home.');
   assert.doesNotMatch(await text(hand), /[Rr]apid/);
-  await hand.sees('The dose after it falls within its hold. Call your team before it.');
+  await hand.sees('Call your team before each one. Then type the amount they name.');
   await hand.shot('off-travel-east');
   await hand.tap('Change the hours');
   await hand.keys('6');
@@ -175,7 +197,7 @@ test('what cannot be is refused at the field, and six zones east are worked out 
 test('a long-acting dose that was shown is asked about at the next start, wherever the page was left', async () => {
   const hand = await withDemo(night);
   await asked(hand, { hours: '20', glucose: '7.0' });
-  await hand.tap('Long-acting insulin');
+  await toLongActing(hand);
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.heading('Inject now');
@@ -189,6 +211,7 @@ test('a long-acting dose that was shown is asked about at the next start, wherev
   await hand.heading('Did you inject it?');
   await hand.sees('Long-acting insulin');
   await hand.tap('Yes,');
+  await hand.tap('All times');
   await hand.sees('Until then, do not inject long-acting again.');
   const events = await hand.record();
   assert.equal(events.filter(event => event.kind === 'injection' && event.insulin === 'long').length, 1);
@@ -218,9 +241,11 @@ test('with the network gone, off the pump, the watch and the picture open as the
   await cold.tap('Help to wake up');
   await cold.heading('Help to wake up');
   await cold.tap('Back');
-  // 4 units are acting and glucose is 7.0: food comes before any injection for the pump.
-  await asked(cold, { hours: '6', glucose: '7.0' });
-  await cold.heading('Eat now');
+  // The glucose of a moment ago stands. The dose for ketones holds the correction; the basal goes on.
+  await asked(cold, { hours: '6', stands: true });
+  await cold.heading('The pump is off');
+  await cold.tap('Inject for the next hours');
+  await cold.sees('Basal 22:05 to 02:05');
   await hand.device.end();
 });
 
@@ -246,7 +271,21 @@ for (const [look, options] of [['by day', { at: '2026-11-25T12:05:00+01:00' }], 
     await hand.keys('7.0');
     await hand.tap('Glucose is 7.0 mmol/L');
     await clean(hand, 'answer with doses');
-    await hand.tap('Long-acting insulin');
+    await hand.tap('Then the second injection');
+    await clean(hand, 'second');
+    await hand.shot(`off-${look.slice(3, 6).trim()}-second`);
+    await hand.tap('The team named an amount');
+    await clean(hand, 'order');
+    await hand.keys('35');
+    await hand.tap('They said 35');
+    await clean(hand, 'order read back');
+    await hand.tap('They said yes');
+    await hand.heading('35 units is more than a whole day of your plan');
+    await clean(hand, 'order too large');
+    await hand.shot(`off-${look.slice(3, 6).trim()}-order-large`);
+    await hand.tap('Another amount');
+    await hand.tap('Back');
+    await toLongActing(hand);
     await clean(hand, 'label');
     await hand.tap('glargine');
     await clean(hand, 'right');

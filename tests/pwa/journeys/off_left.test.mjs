@@ -1,7 +1,7 @@
 // Off the pump, and the phone was put down, died or was tapped twice: no dose stands there as if it were new, and none is given twice.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked } from './off_pump.mjs';
+import { asked, askedAgain, oneInsulin, toLongActing } from './off_pump.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { close, seen, withDemo } from './phone.mjs';
 
@@ -95,7 +95,7 @@ for (const tapped of ['Yes,', 'I am not sure']) {
 test('food while long-acting insulin works is dosed as food, and not for hours', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
-  await hand.tap('Long-acting insulin');
+  await toLongActing(hand);
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.tap('Type the units you see');
@@ -105,7 +105,10 @@ test('food while long-acting insulin works is dosed as food, and not for hours',
   await hand.heading('The pump is off');
   await hand.device.later(9 * 60);
   await hand.tap('Back');
-  await asked(hand, { grams: '40', glucose: '9.0' });
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { grams: '40', glucose: '9.0' });
+  await hand.heading('The pump is off');
+  await oneInsulin(hand);
   await hand.tap('Inject for what you eat');
   await hand.heading('Inject now');
   await hand.sees('For food 4 ');
@@ -130,7 +133,7 @@ test('two quick taps on the question about a dose answer it once', async () => {
 test('a clock set back while the label is read shows no long-acting dose', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
-  await hand.tap('Long-acting insulin');
+  await toLongActing(hand);
   await hand.tap('glargine');
   await hand.heading('glargine is in your hand');
   await hand.device.context.clock.setSystemTime(new Date('2026-11-25T20:00:00+01:00'));
@@ -174,5 +177,134 @@ test('away from its page, the time of the next injection is still told, and late
   await hand.sees('Next look 02:05');
   await hand.device.later(5 * 60);
   await hand.sees('The look of 02:05 is 60 minutes late');
+  await hand.device.end();
+});
+
+// The pump is back in half an hour: no injection, but the time by which there has to be one.
+test('a pump that is back soon: nothing is injected, and two hours later it is asked about', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '0.5', glucose: '7.0' });
+  await hand.sees('Back within two hours: no injection in its place.');
+  await hand.misses('Inject');
+  await hand.shot('off-soon');
+  await hand.tap('The pump is off now');
+  await hand.sees('Off since 22:05.');
+  await hand.sees('00:05');
+  await hand.sees('Set an alarm. Pump still off? Come back here.');
+  const events = await hand.record();
+  assert.deepEqual(events.filter(event => event.kind === 'look').map(event => event.due.slice(11, 16)), ['00:05']);
+  await hand.tap('Back');
+  await hand.sees('Next look 00:05');
+  await hand.device.later(120);
+  await hand.tap('The pump stays off');
+  // The half hour is over: it is asked again how long.
+  await hand.heading('How many hours without a pump?');
+  await hand.keys('0.5');
+  await hand.tap('About 0.5 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.device.end();
+});
+
+// 02:05 of the same night. Hours and sleep were said at 22:05, and a reading of a moment ago stands.
+test('the next bridge asks for what is new only, and says what it still goes by', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '9', glucose: '7.0' });
+  await hand.sees('You expect a pump on 26 November 2026, about 07:05.');
+  await hand.tap('Inject for the next hours');
+  await typed(hand, '3');
+  await hand.tap('I have injected 3 units');
+  await hand.tap('Back');
+  await hand.device.later(4 * 60);
+  await hand.page.reload();
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.heading('The pump is off');
+  await hand.sees('You expect a pump at about 07:05.');
+  await hand.shot('off-again');
+  await hand.tap('Back');
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { stands: true });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  // Once a pump works, nothing of it is taken for granted.
+  await hand.tap('I do not inject');
+  await hand.tap('A pump works again');
+  await hand.heading('The pump is on');
+  await hand.sees('04:05');
+  await hand.sees('Then test every 4 hours today.');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'look').map(event => event.due.slice(11, 16)), ['02:05', '04:05']);
+  await hand.tap('Back');
+  await hand.tap('The pump stays off');
+  await hand.heading('How many hours without a pump?');
+  await hand.device.end();
+});
+
+const given = async (hand, units) => {
+  await hand.tap('Type the units you see');
+  await hand.keys(units);
+  await hand.tap(`I see ${units} units`);
+  await hand.tap(`I have injected ${units} units`);
+};
+
+// 20.6 a day, down to 20. A journey's second part, ten units, falls within the hold of the first: only on the team's word.
+test('within its hold long-acting insulin comes only as the team named it, said back, once', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await given(hand, '20');
+  await hand.device.later(6 * 60);
+  await hand.tap('Back');
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.heading('The pump is off');
+  assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
+  await hand.tap('The team named an amount');
+  await hand.keys('100');
+  await hand.tap('They said 100');
+  await hand.heading('100 units of glargine');
+  await hand.tap('Another amount');
+  await hand.keys('10');
+  await hand.tap('They said 10');
+  await hand.heading('10 units of glargine');
+  await hand.sees('Say it back to them. Wait for their yes.');
+  await hand.shot('off-order-sure');
+  assert.equal((await hand.record()).filter(event => event.kind === 'order').length, 0);
+  await hand.tap('They said yes');
+  await hand.heading('Which insulin is in your hand?');
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.heading('Inject now');
+  await hand.sees('Ordered by Diabetes night line at 04:05.');
+  await hand.misses('Basal of a day');
+  await hand.shot('off-ordered');
+  await given(hand, '10');
+  await hand.heading('The pump is off');
+  assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
+  const events = await hand.record();
+  const order = events.find(event => event.kind === 'order');
+  assert.deepEqual([order.units, order.insulin], [10, 'long']);
+  assert.deepEqual(events.filter(event => event.kind === 'injection').map(event => [event.units, event.order]), [[20, undefined], [10, order.id]]);
+  assert.deepEqual(events.filter(event => event.kind === 'call').map(event => [event.to, event.answered]), [['team', true]]);
+  await hand.device.end();
+});
+
+test('another amount of long-acting insulin than was shown leads to a call', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.tap('Type the units you see');
+  await hand.keys('12');
+  await hand.tap('I see 12 units');
+  await hand.heading('You typed 12 units. The plan says 20 units.');
+  await hand.tap('I have already injected 12 units');
+  await hand.sees('Another amount than the plan’s went in. Call your team.');
+  await oneInsulin(hand);
   await hand.device.end();
 });

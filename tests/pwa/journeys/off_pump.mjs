@@ -1,12 +1,35 @@
-// From the home page to what the core says.
-export const asked = async (hand, { hours, wakes, grams, glucose, unit = 'mmol/L' } = {}) => {
+// From the home page to what the core says. A glucose that still stands is not asked for again.
+export const asked = async (hand, { hours, wakes, grams, glucose, unit = 'mmol/L', stands = false } = {}) => {
   await hand.tap('The pump stays off');
   await hand.heading('How many hours without a pump?');
   if (hours) { await hand.keys(hours); await hand.tap(`About ${hours} hours`); } else await hand.tap('I do not know');
   await hand.heading('Will you sleep in this time?');
   if (wakes) { await hand.keys(wakes); await hand.tap(`I am awake again at ${wakes.slice(0, 2)}:${wakes.slice(2)}`); } else await hand.tap('I stay awake');
+  await askedAgain(hand, { grams, glucose, unit, stands });
+};
+
+// The same for the next injection: how long, and about sleep, was said before.
+export const askedAgain = async (hand, { grams, glucose, unit = 'mmol/L', stands = false } = {}) => {
   await hand.heading('What do you eat now?');
   if (grams) { await hand.keys(grams); await hand.tap(`${grams} g now`); } else await hand.tap('Nothing now');
+  if (stands) return;
   await hand.heading('Glucose now');
   if (glucose) { await hand.keys(glucose); await hand.tap(`Glucose is ${glucose} ${unit}`); } else await hand.tap('I have not measured');
+};
+
+// Rapid-acting and long-acting insulin never stand on one page, whatever the page is.
+export const oneInsulin = async hand => {
+  const text = (await hand.page.locator('body').innerText()).toLowerCase();
+  if (/rapid-acting/.test(text) && /long-acting/.test(text)) throw new Error(`Two insulins on one page: ${text}`);
+};
+
+// Long-acting insulin has a page of its own beside the bridge that comes first; its label is read before its dose is shown.
+export const toLongActing = async hand => {
+  await hand.heading('The pump is off');
+  await oneInsulin(hand);
+  await hand.tap('Then the second injection');
+  await hand.heading('Long-acting insulin');
+  await oneInsulin(hand);
+  await hand.tap('Long-acting insulin');
+  await hand.heading('Which insulin is in your hand?');
 };
