@@ -129,6 +129,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
   answer.off = outage.off;
   answer.recorded = outage.off && outage.told;
   answer.since = outage.since;
+  if (question.expected) answer.expected_until = now + *question.expected;
   answer.holds = rules::running_holds(facts);
   answer.look = now + figures::off_pump_look.value;
   choose_way(plan, outage, question, answer);

@@ -198,6 +198,7 @@ export const actions = tools => {
       state.plan = planOf(text);
       state.record = both;
       state.candidate = null;
+      state.offKnown = null;
       endDraft();
       await tools.keepAtOnce({ entries: entriesOf(added), planText: text });
       tools.home();
@@ -330,7 +331,7 @@ export const actions = tools => {
     },
     async removeAll() {
       try { await store.removeEverything(); } catch { state.kept = false; }
-      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null });
+      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null, offKnown: null });
       endDraft();
     },
     readAgain() { location.reload(); },

@@ -279,7 +279,7 @@ const askFirst = async () => {
   if (state.panel || state.draft || !state.plan || !state.record.some(basalShown)) return;
   if (!ask('offPump', { now: string(clock().text) }).first?.shown) return;
   await loadOff();
-  state.panel = off.panel({ name: 'off', page: 'answer', asked: {}, ids: {} });
+  state.panel = off.unanswered(state, clock());
 };
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock()), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {

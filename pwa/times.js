@@ -38,8 +38,8 @@ export const minutesUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 
 // At night the page is dark: from 21:00 to 07:00 by this clock.
 export const isNight = clock => clock >= '21:00' || clock < '07:00';
 
-// How many quarters of an hour are left of the hours that were typed at that moment; a quarter begun counts.
-export const quartersLeft = (hours, from, now) => Math.ceil((Number(hours) * 3600000 - (now - Date.parse(from))) / 900000);
+// A quarter of an hour begun counts.
+export const quartersUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 900000);
 
 // How late a look is, in the unit a person would say it in.
 export const late = minutes => (minutes < 120 ? { number: String(minutes), unit: 'minutes' } : { number: String(Math.floor(minutes / 60)), unit: 'hours' });

@@ -75,6 +75,7 @@ TEST(OffPumpHours, APumpThatIsBackSoonNeedsNoBridge) {
   EXPECT_EQ(soon["wayBecause"], "soonBack");
   EXPECT_EQ(soon["screens"], Json::array());
   EXPECT_EQ(clock(soon["nextBridge"]), "00:00");
+  EXPECT_EQ(clock(soon["expectedUntil"]), "22:30");
   EXPECT_EQ(clock(soon["look"]), "23:00");
   EXPECT_TRUE(soon["missed"].is_null());
   EXPECT_EQ(back_in(1.75)["wayBecause"], "soonBack");

@@ -32,6 +32,8 @@ TEST(OffPumpOrders, WithinTheHoldOnlyWhatTheTeamNamed) {
   EXPECT_EQ(screen(answer, "longActing")["order"]["by"], "Night line");
   EXPECT_EQ(clock(screen(answer, "longActing")["order"]), "13:58");
   EXPECT_EQ(answer["longActing"]["state"], "hold");
+  EXPECT_TRUE(answer["recorded"]);
+  EXPECT_FALSE(off_pump(plan, asked::nothing, "25T14:00", calm)["recorded"]);
 }
 
 TEST(OffPumpOrders, NoOverlapWithoutACall) {

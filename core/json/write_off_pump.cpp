@@ -200,6 +200,7 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   const OffPage page{{out, plan, now}};
   out.open('{').key("off").truth(answer.off).key("recorded").truth(answer.recorded);
   page.due("since", answer.since);
+  page.due("expectedUntil", answer.expected_until);
   write_first(page, answer.first);
   out.key("way").text(of(ways, answer.way)).key("wayBecause").text(of(way_reasons, answer.because));
   out.key("screens").open('[');

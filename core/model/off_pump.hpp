@@ -119,6 +119,7 @@ struct OffPumpAnswer {
   std::optional<Instant> since;
   OffWay way = OffWay::none;
   WayReason because = WayReason::pumpOn;
+  std::optional<Instant> expected_until;      // when a pump is expected, by the hours of the question
   std::optional<ComesFirst> first;
   std::optional<Bridge> bridge;
   std::optional<Instant> next_bridge;         // when a bridge is not due yet

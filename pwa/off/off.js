@@ -1,7 +1,7 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
-import { clockOf, nextTimeAt, order, quartersLeft, stamp } from '../times.js';
+import { minutesUntil, nextTimeAt, order, quartersUntil, stamp } from '../times.js';
 import { fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
@@ -14,24 +14,23 @@ const inHand = new Set(['dose', 'typed', 'different', 'given']);
 
 export const panel = kept => (kept ? { ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) } : { name: 'off', page: 'hours', asked: {}, ids: {} });
 
-// How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. It counts
-// from when it was said; once it is over, or a pump worked meanwhile, or after a day, it says nothing any more.
-const notKnownLasts = '24';
+// How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
+// over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
+const aDay = 24 * 60;
 const stillSaid = (known, record, now) => {
-  if (!known?.at || quartersLeft(known.hours ?? notKnownLasts, known.at, now.moment) <= 0) return null;
+  if (!known?.at || (known.until ? quartersUntil(known.until, now.moment) <= 0 : minutesUntil(known.at, now.moment) <= -aDay)) return null;
   return record.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;
 };
+// A dose that was shown and never answered for is asked about with what was said when it was shown.
+export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
 export const opened = ({ offKnown, record }, now) => {
   const known = stillSaid(offKnown, record, now);
-  return known ? { name: 'off', page: 'carbs', asked: { ...known }, ids: {} } : panel();
+  return known ? { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} } : panel();
 };
 
-// The hours that are left of those that were said, in quarters as the core takes them; as typed while they are fresh. Never none: a pump
-// that is late is still expected.
-const hoursLeft = ({ hours, at }, now) => {
-  const left = quartersLeft(hours, at, now.moment);
-  return left >= quartersLeft(hours, at, Date.parse(at)) ? number(hours) : String(Math.max(1, left) / 4);
-};
+// The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
+// pump that is late is still expected.
+const hoursLeft = ({ hours, until }, now) => (until ? String(Math.max(1, quartersUntil(until, now.moment)) / 4) : number(hours));
 const question = (asked, now) => ({ now: string(now.text),
   expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
   // A waking time that has passed meanwhile says nothing any more.
@@ -44,9 +43,7 @@ const question = (asked, now) => ({ now: string(now.text),
 export const look = ({ state, ask }) => {
   const answer = ask('offPump', question(state.panel.asked, state.now));
   if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
-  const { asked } = state.panel;
-  const back = asked.hours && stamp(new Date(Date.parse(asked.at) + Number(asked.hours) * 3600000));
-  state.off = { answer, screens: elements(members(answer.text).screens), expected: back ? { text: back, clock: clockOf(back) } : null };
+  state.off = { answer, screens: elements(members(answer.text).screens) };
 };
 
 // While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
@@ -75,12 +72,13 @@ export const actions = tools => {
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
   const settle = async answer => {
     const now = clock();
-    const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text } : {}) };
+    const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
     const reply = ask('offPump', question(asked, now));
     if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
+    if ('hours' in answer) asked.until = reply.expectedUntil?.at ?? null;
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    state.offKnown = { hours: asked.hours, at: asked.at, asleep: asked.asleep, zones: asked.zones };
+    state.offKnown = { hours: asked.hours, until: asked.until, at: asked.at, asleep: asked.asleep, zones: asked.zones };
     // A reading that still stands is not asked for again.
     const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
@@ -92,8 +90,10 @@ export const actions = tools => {
     tools.look();
     const next = state.off.answer.nextBridge;
     if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
-    await page(grams ? 'eat' : 'answer', { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
+    await page(grams ? 'eat' : goesOn(), { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
   };
+  // Nobody was asked yet how long it will be: "not known" is an answer, and no guess of the page's.
+  const goesOn = () => (state.panel.asked.hours === undefined && state.off.answer.wayBecause === 'unknown' ? 'hours' : 'answer');
   const hasMeal = partsText => Boolean(partsText) && trimmed(members(partsText).meal) !== '0';
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
 
@@ -154,7 +154,12 @@ export const actions = tools => {
       if (shown?.id !== id) return;
       const { insulin } = shown;
       const event = state.record.find(entry => entry.id === id);
-      if (answer === 'no') { await add(events.doseRefused(`${id}-r`, clock().text, id)); return; }
+      if (answer === 'no') {
+        await add(events.doseRefused(`${id}-r`, clock().text, id));
+        tools.look();
+        await page(goesOn());
+        return;
+      }
       const { units, parts } = members(event.text);
       await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, parts }));
       await afterDose(`${id}-i`, hasMeal(parts) ? state.panel.asked.carbs : null);
@@ -162,9 +167,9 @@ export const actions = tools => {
     async offEaten() {
       const { id, grams } = state.panel.meal;
       await add(events.carbs(`${id}-c`, clock().text, grams, id));
-      await page('answer', { meal: null });
+      await page(goesOn(), { meal: null });
     },
-    offNotEaten: () => page('answer', { meal: null }),
+    offNotEaten: () => page(goesOn(), { meal: null }),
     async offPumpIs(on) {
       await pumpIs(tools, fresh(), on);
       if (on === 'on') { state.offKnown = null; return; }

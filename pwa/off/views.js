@@ -18,12 +18,13 @@ const sleep = (state, words, send) => sheet(state, words, html`
   <div class="end">${state.pad.digits.length === 4 ? main(words('off-sleep-yes', { clock: clockText(state.pad.digits) }), () => send('offAsleep')) : plain(words('off-awake'), () => send('offAwake'))}</div>`);
 
 const carbs = (state, words, send) => sheet(state, words, html`
-  ${question('3', words('off-carbs'))}
+  ${question(state.panel.again ? '' : '3', words('off-carbs'))}
   ${keypad(state, words, send, { unit: words('off-unit-grams'), decimal: false })}
-  <div class="end">${state.pad.digits ? main(words('off-carbs-yes', { grams: state.pad.digits }), () => send('offCarbs')) : plain(words('off-no-food'), () => send('offNothing'))}</div>`);
+  <div class="end">${state.pad.digits ? main(words('off-carbs-yes', { grams: state.pad.digits }), () => send('offCarbs')) : plain(words('off-no-food'), () => send('offNothing'))}
+  ${state.panel.again ? html`${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}` : nothing}</div>`);
 
 const glucose = (state, words, send) => sheet(state, words, html`
-  ${question('4', words('off-glucose'), words('off-glucose-help'))}
+  ${question(state.panel.again ? '' : '4', words('off-glucose'), words('off-glucose-help'))}
   ${keypad(state, words, send, { unit: state.plan.doc.glucoseUnit, decimal: state.plan.doc.glucoseUnit === 'mmol/L' })}
   <div class="end">${state.pad.digits ? main(words('off-glucose-yes', { value: state.pad.digits, unit: state.plan.doc.glucoseUnit }), () => send('offGlucose'))
     : html`<div class="pair">${half(words('meter-says', { word: 'HI' }), () => send('offGlucoseSays', 'HI'))}${half(words('meter-says', { word: 'LO' }), () => send('offGlucoseSays', 'LO'))}</div>
@@ -82,10 +83,10 @@ const kept = (answer, state, words) => {
 };
 
 // What was said about how long and about sleep, which goes on being used until somebody asks again.
-const assumed = ({ panel: { asked }, off: { expected }, now, otherDay }, words) => {
+const assumed = ({ panel: { asked }, now, otherDay }, words) => {
   if (asked.hours === undefined) return nothing;
-  const day = expected && otherDay(expected.text);
-  return html`<p class="note">${!expected ? words('off-assumed-unknown') : day ? words('off-assumed-day', { day, clock: expected.clock }) : words('off-assumed-hours', { clock: expected.clock })}
+  const clock = asked.until?.slice(11, 16), day = asked.until && otherDay(asked.until);
+  return html`<p class="note">${!asked.until ? words('off-assumed-unknown') : day ? words('off-assumed-day', { day, clock }) : words('off-assumed-hours', { clock })}
     ${asked.asleep && Date.parse(asked.asleep) > now.moment ? words('off-assumed-sleep', { clock: asked.asleep.slice(11, 16) }) : nothing}</p>`;
 };
 
@@ -131,6 +132,7 @@ const answerPage = (state, words, send) => {
     ${stops ? html`<div class="answers">${main(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
     <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}
       ${waits ? main(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub')) : nothing}
+      ${before && !stops ? plain(words('off-questions'), () => send('offQuestions'), words('off-ill-sub')) : nothing}
       ${then ? plain(words('off-second'), () => send('offPage', 'second'), words('off-second-sub')) : nothing}</div>
     ${timetable(answer, state, words, { besideRapid })}
     ${besideRapid && !then ? plain(words('off-more'), () => send('offPage', 'second'), words('off-more-sub')) : nothing}

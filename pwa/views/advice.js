@@ -126,6 +126,7 @@ export const stepsPage = (state, words, send) => {
   ${cautions(advice, words)}
   ${state.steps.some(step => step.id === 'callTeam' && !step.mark && !step.current) && !state.injected ? html`<a class="press wide soon" href=${tel(state.team.phone)}>
     <span>${words('call-name', { name: state.team.name })}<span class="sub"><bdi dir="ltr">${state.team.phone}</bdi></span></span></a>` : nothing}
+  ${advice.outcome === 'offPump' && !state.school ? plain(words('off-entry'), () => send('openOff'), words('off-entry-sub')) : nothing}
   ${steps(state, words, send, state.injected && !over ? 1 : 2)}
   ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
   ${advice.outcome === 'noPlan' && state.canGoOn ? html`<div class="answers">${plain(words('go-on-tests'), () => send('pass'), words('go-on-tests-sub'))}</div>` : nothing}

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, oneInsulin, toLongActing } from './off_pump.mjs';
+import { asked, forgetPage, oneInsulin, toLongActing } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -201,12 +201,7 @@ test('a long-acting dose that was shown is asked about at the next start, wherev
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.heading('Inject now');
-  // Another phone brings no page with it: only the record is left.
-  await hand.page.evaluate(() => new Promise((resolve, reject) => {
-    const opening = indexedDB.open('stopgap');
-    opening.onerror = () => reject(opening.error);
-    opening.onsuccess = () => { const turn = opening.result.transaction('desk', 'readwrite'); turn.objectStore('desk').delete('draft'); turn.oncomplete = () => { opening.result.close(); resolve(); }; };
-  }));
+  await forgetPage(hand);
   await hand.page.reload();
   await hand.heading('Did you inject it?');
   await hand.sees('Long-acting insulin');

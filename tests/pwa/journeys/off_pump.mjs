@@ -33,3 +33,10 @@ export const toLongActing = async hand => {
   await hand.tap('Long-acting insulin');
   await hand.heading('Which insulin is in your hand?');
 };
+
+// Another phone brings no page with it: only the record is left.
+export const forgetPage = hand => hand.page.evaluate(() => new Promise((resolve, reject) => {
+  const opening = indexedDB.open('stopgap');
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => { const turn = opening.result.transaction('desk', 'readwrite'); turn.objectStore('desk').delete('draft'); turn.oncomplete = () => { opening.result.close(); resolve(); }; };
+}));

@@ -120,7 +120,7 @@ export const withDemo = async (options = {}) => {
 };
 
 // From the home page to the advice, with nothing else the matter.
-export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones = '0.8' } = {}) => {
+export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones = '0.8', sees = [] } = {}) => {
   // On the home page it is "Start"; in an incident "Test now".
   await hand.page.getByRole('button', { name: /^\s*(Start|Test now)/ }).click();
   await hand.heading('Is any of these true now?');
@@ -132,7 +132,8 @@ export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones 
   await hand.keys(ketones);
   await hand.tap(`Yes, ketones are ${ketones}`);
   await hand.heading('What do you see?');
-  await hand.tap('None of these');
+  for (const fault of sees) await hand.tick(fault);
+  await hand.tap(sees.length ? 'I see this' : 'None of these');
   await hand.heading('What insulin was already given?');
   // What is in the record of the last hours is listed already.
   await hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }).click();

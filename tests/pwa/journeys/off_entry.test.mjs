@@ -1,0 +1,87 @@
+// From the questions of the bedside to the pages of somebody off the pump, and back to what comes first.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { axeFaults, overTheFoot } from './axe.mjs';
+import { askedAgain, forgetPage, oneInsulin } from './off_pump.mjs';
+import { answer, close, withDemo } from './phone.mjs';
+
+after(close);
+const night = { at: '2026-11-25T22:05:00+01:00' };
+
+test('a dead pump leads from the questions to its own pages, and the amounts are worked out there', async () => {
+  const hand = await withDemo({ ...night, flowing: true });
+  await answer(hand, { glucose: '8.0', ketones: '0.2', sees: ['The pump is dead'] });
+  await hand.heading('The pump is off');
+  await oneInsulin(hand);
+  await hand.shot('off-steps');
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
+  // From the last step as from the top of the page.
+  await hand.tap('The alarm is set');
+  await hand.tap('Answered');
+  await hand.page.getByRole('heading', { name: 'Long-acting insulin, if it takes long' }).waitFor();
+  await oneInsulin(hand);
+  await hand.tap('The pump stays off');
+  await hand.heading('How many hours without a pump?');
+  await hand.keys('6');
+  await hand.tap('About 6 hours');
+  await hand.tap('I stay awake');
+  // The glucose of a moment ago stands.
+  await askedAgain(hand, { stands: true });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.device.end();
+});
+
+// Danger signs and ketones come first, also where hours and sleep are known already.
+test('whoever is ill finds the questions from every page on which the hours are known', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.keys('6');
+  await hand.tap('About 6 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.sees('The correction waits for your answers.');
+  await hand.tap('Back');
+  await hand.tap('The pump stays off');
+  await hand.heading('What do you eat now?');
+  await hand.tap('Ill, or ketones: the questions first');
+  await hand.heading('Is any of these true now?');
+  await hand.device.end();
+});
+
+// Another phone has the record and none of the answers: nobody said that it is not known how long.
+test('after a dose that was asked about, how long is asked before long-acting insulin is shown', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.keys('6');
+  await hand.tap('About 6 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await forgetPage(hand);
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.tap('No');
+  await hand.heading('How many hours without a pump?');
+  await hand.device.end();
+});
+
+test('after a dead phone the hours that were said still count', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.keys('6');
+  await hand.tap('About 6 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.tap('Yes, 3 units');
+  await hand.heading('The pump is off');
+  await hand.sees('You expect a pump on 26 November 2026, about 04:05.');
+  await hand.sees('02:05');
+  await oneInsulin(hand);
+  await hand.device.end();
+});
