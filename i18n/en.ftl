@@ -3665,7 +3665,7 @@ off-note-a-day = More than a day off the pump is long.
 # Note.
 off-note-call-day = After 24 hours, call your team.
 # Note.
-off-note-call-two-days = After 48 hours, call your team again.
+off-note-call-clinic = After 48 hours, call again. Nobody answers: go to a clinic.
 # Note.
 off-note-pen = Do not draw insulin out of a pen.
 # Note.

@@ -47,7 +47,7 @@ const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('
 const noteLine = (name, words) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
   longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-under'), bridgeCut: () => words('off-note-cut'),
-  outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-two-days'), neverFromPen: () => words('off-note-pen'),
+  outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), travelAskFirst: () => words('off-note-travel-ask') });

@@ -43,8 +43,8 @@ const record = () => new Promise((resolve, reject) => {
 });
 
 const hand = browser => {
-  const until = async (what, deed) => {
-    for (let tries = 0; tries < 200; tries += 1) {
+  const until = async (what, deed, most = 200) => {
+    for (let tries = 0; tries < most; tries += 1) {
       const found = await deed().catch(() => null);
       if (found) return found;
       await new Promise(resolve => { setTimeout(resolve, 100); });
@@ -101,7 +101,8 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
     await tap(`I have injected ${units} units`);
     await at('Change the infusion set');
     // The whole release is kept; then the server is gone for good.
-    await until('The keeper', () => browser.ask(() => Boolean(navigator.serviceWorker?.controller)));
+    // Beside other suites the whole release takes its time to be kept.
+    await until('The keeper', () => browser.ask(() => Boolean(navigator.serviceWorker?.controller)), 600);
     open.delete(host.close);
     await host.close();
     await browser.again();
