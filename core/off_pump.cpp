@@ -23,10 +23,10 @@ void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
     answer.because = because;
   };
   if (!outage.off) return say(OffWay::none, WayReason::pumpOn);
-  if (!plan.long_acting) return is_back_soon(outage, question) ? say(OffWay::none, WayReason::soonBack) : say(OffWay::bridge, WayReason::noLongActing);
   const auto& work = outage.long_acting;
   if (work.last && now < *work.covers_until) return say(OffWay::longActing, WayReason::atWork);
   if (is_back_soon(outage, question)) return say(OffWay::none, WayReason::soonBack);
+  if (!plan.long_acting || question.no_long_acting) return say(OffWay::bridge, WayReason::noLongActing);
   if (!question.expected) return say(OffWay::longActing, WayReason::unknown);
   if (*question.expected >= plan.off_pump.cutover) return say(OffWay::longActing, WayReason::longer);
   const auto bridged = outage.bridged_until();
@@ -66,7 +66,7 @@ void note(const Plan& plan, const Outage& outage, const OffPumpQuestion& questio
     say(what);
     answer.call = std::max(answer.call, Call::team);
   };
-  if (answer.off && !plan.long_acting) team(Note::getLongActing);
+  if (answer.because == WayReason::noLongActing) team(Note::getLongActing);
   if (answer.missed) answer.missed->too_long ? team(Note::missedTooLong) : say(Note::missedBridge);
   if (answer.long_state == LongState::hold) say(Note::longActingHeld);
   if (answer.long_dose) {
@@ -147,7 +147,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     if (!waits_for_pump) answer.missed = missed_of(outage, now);
     // Within the hold, and whatever the way, only what the team named on a call.
     const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due && !facts.mistake_long;
-    const bool gives_long = waits != Waits::everything && (plans_long || outage.long_acting.order);
+    const bool gives_long = waits != Waits::everything && !question.no_long_acting && (plans_long || outage.long_acting.order);
     if (gives_long) answer.long_dose = long_dose(plan, outage, question.now);
     const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, gives_long && !answer.long_dose->units.is_zero());
     answer.long_acting_bridges = hours.from > now && outage.long_acting.last && hours.from == *outage.long_acting.covers_until;

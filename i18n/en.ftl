@@ -3611,7 +3611,7 @@ off-way-unknown = Nobody knows how long: long-acting insulin.
 # Why this way.
 off-way-asleep = You will be asleep: long-acting insulin.
 # Why this way.
-off-way-no-long = The plan has no long-acting insulin. Inject every few hours.
+off-way-no-long-here = No long-acting insulin is here. Inject every few hours.
 # Why this way.
 off-way-at-work = Long-acting insulin is working.
 # Button: the dose of rapid insulin that stands in for the pump.
@@ -3673,7 +3673,7 @@ off-note-vial = Do not use the vial that filled the pump.
 # Note.
 off-note-box = The dates on your box count, not these.
 # Note.
-off-note-heat = Insulin that was hot is not used.
+off-note-heat-frost = Insulin that was hot or frozen is not used.
 # Note.
 off-note-talk = Tell your clinic about the missed basal.
 # Note.
@@ -3760,6 +3760,14 @@ off-which = Which insulin is in your hand?
 off-which-help = Read the label. Then choose.
 # Button.
 off-which-other = Another one, or I cannot read it
+# Button: there is no long-acting insulin here.
+off-which-none = I have none here
+# Below it: injections every few hours go on.
+off-which-none-sub = Injections every few hours until then
+# Button, later.
+off-have-long = I have long-acting insulin now
+# Below it.
+off-have-long-sub = Its dose is worked out again
 # Heading.
 off-wrong = Do not inject this
 # $insulin: name of the long-acting insulin.

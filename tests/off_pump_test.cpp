@@ -24,6 +24,14 @@ TEST(OffPump, WhichWay) {
   const Json answer = off_pump(without, night, "25T22:00", {{"glucose", 8.0}});
   EXPECT_EQ(dose(answer, "bridge"), "3 units");
   EXPECT_TRUE(notes(answer, "getLongActing"));
+  // The plan has some, but it lies at home: the same bridge of four hours, and where to get it.
+  const Json away = off_pump(plan, night, "25T22:00", {{"glucose", 8.0}, {"noLongActing", true}});
+  EXPECT_EQ(away["wayBecause"], "noLongActing");
+  EXPECT_EQ(away["screens"].size(), 1U);
+  EXPECT_EQ(dose(away, "bridge"), "3 units");
+  EXPECT_TRUE(notes(away, "getLongActing"));
+  EXPECT_EQ(alarms(away).substr(0, 25), "bridge 02:00, bridge 06:0");
+  EXPECT_EQ(because(plan, {{"noLongActing", false}}), "unknown");
 }
 
 TEST(OffPump, RapidAndLongActingEachHaveAScreen) {
@@ -267,6 +275,7 @@ TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {
   EXPECT_EQ(refusal({{"zonesEast", -15}}), "/zonesEast outOfRange");
   EXPECT_EQ(refusal({{"zonesEast", 5.5}}), "/zonesEast tooPrecise");
   EXPECT_EQ(refusal({{"carbs", 151}}), "/carbs outOfRange");
+  EXPECT_EQ(refusal({{"noLongActing", "yes"}}), "/noLongActing wrongType");
   EXPECT_EQ(refusal({{"ketones", 1}}), "/ketones unknownKey");
   EXPECT_EQ(refusal(Json::object(), "now"), "/now missing");
   EXPECT_EQ(refusal(Json::object(), "plan"), "/plan missing");

@@ -86,7 +86,7 @@ const made = [...requests(count, seed)];
 const asked = made.map(request => JSON.stringify(request));
 await compare('advise', asked, false);
 const offPumpOf = ({ plan, record, situation: { now, glucose, carbs } }) => JSON.stringify({ plan, record, now, ...(glucose && { glucose }), ...(carbs && { carbs }),
-  ...(draw.chance(0.6) && { expectedHours: draw.whole(0, 96) / 4 }), ...(draw.chance(0.4) && { zonesEast: draw.whole(-14, 14) }) });
+  ...(draw.chance(0.6) && { expectedHours: draw.whole(0, 96) / 4 }), ...(draw.chance(0.2) && { noLongActing: draw.chance(0.7) }), ...(draw.chance(0.4) && { zonesEast: draw.whole(-14, 14) }) });
 
 await compare('holds', made.slice(0, Math.ceil(count / 2)).map(holdsOf), false);
 await compare('offPump', made.slice(0, Math.ceil(count / 2)).map(offPumpOf), false);

@@ -22,6 +22,7 @@ OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals) {
   }
   if (const auto carbs = number(fields.may("carbs"), figures::carbs_range)) question.carbs = Carbohydrate::grams(carbs->count);
   question.glucose = situation_glucose(fields.may("glucose"));
+  if (const auto none = flag(fields.may("noLongActing"))) question.no_long_acting = *none;
   if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;
   fields.finish();
   return question;

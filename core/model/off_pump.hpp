@@ -17,6 +17,7 @@ struct OffPumpQuestion {
   std::optional<Carbohydrate> carbs;
   std::optional<Situation::Glucose> glucose;
   std::optional<std::int64_t> zones_east;
+  bool no_long_acting = false;            // none at hand, whatever the plan says
 };
 
 enum class OffWay : std::uint8_t { none, bridge, longActing };  // none: the pump is on

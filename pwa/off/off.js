@@ -36,6 +36,7 @@ const question = (asked, now) => ({ now: string(now.text),
   // A waking time that has passed meanwhile says nothing any more.
   asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
   carbs: asked.carbs ? number(asked.carbs) : undefined,
+  noLongActing: asked.noLong ? 'true' : undefined,
   zonesEast: asked.zones ? asked.zones : undefined,
   glucose: asked.glucose ? object({ ...glucoseReading(asked.glucose), at: string(asked.glucose.at) }) : undefined });
 
@@ -78,7 +79,7 @@ export const actions = tools => {
     if ('hours' in answer) asked.until = reply.expectedUntil?.at ?? null;
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    state.offKnown = { hours: asked.hours, until: asked.until, at: asked.at, asleep: asked.asleep, zones: asked.zones };
+    state.offKnown = { hours: asked.hours, until: asked.until, at: asked.at, asleep: asked.asleep, zones: asked.zones, noLong: asked.noLong };
     // A reading that still stands is not asked for again.
     const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
@@ -114,6 +115,12 @@ export const actions = tools => {
     },
     offAgain: () => page('hours', { asked: {} }),
     offPage: name => page(name),
+    // None at hand: rapid-acting insulin goes on, until somebody has found some.
+    async offHaveLong(have) {
+      const asked = { ...state.panel.asked, noLong: !have };
+      state.offKnown = { ...state.offKnown, noLong: !have };
+      await page('answer', { asked });
+    },
     offVial: name => page(name === state.plan.doc.longActing.name ? 'rightVial' : 'wrongVial'),
 
     // The dose is in the record, and read back, before anybody sees it.

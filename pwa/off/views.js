@@ -41,14 +41,14 @@ const did = (state, words, send, { id, insulin, text, clock }) => sheet(state, w
   <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
 
 const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => words('off-way-soon'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
-  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-no-long'), atWork: () => words('off-way-at-work') });
+  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-no-long-here'), atWork: () => words('off-way-at-work') });
 
 // What is good to know besides. Each note of the core has its sentence.
 const noteLine = (name, words) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
   longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-under'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
-  otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
+  otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), travelAskFirst: () => words('off-note-travel-ask') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
@@ -106,6 +106,7 @@ const open = (screen, words, send, press = main) => {
 const callTeam = (answer, state, words) => (answer.call === 'team'
   ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing);
 const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
+const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
 
 // One thing to do now, then everything with its time. Two injections of two insulins are two pages.
@@ -143,7 +144,7 @@ const answerPage = (state, words, send) => {
     ${noteLines(answer.notes.filter(name => !(besideRapid && ofLongActing.has(name))), words)}
     ${kept(answer, state, words)}
     <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
-      ${besideRapid ? nothing : orderWay(answer, state, words, send)}
+      ${besideRapid ? nothing : html`${haveLong(state, words, send)}${orderWay(answer, state, words, send)}`}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
       ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
 };
@@ -160,7 +161,7 @@ const second = (state, words, send) => {
     ${timetable(answer, state, words)}
     ${callTeam(answer, state, words)}
     ${noteLines(answer.notes.filter(name => ofLongActing.has(name)), words)}
-    <div class="cells answers">${orderWay(answer, state, words, send)}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+    <div class="cells answers">${haveLong(state, words, send)}${orderWay(answer, state, words, send)}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 };
 
 // The team says an amount on the telephone: typed, said back to them, and only then written down as an order.
@@ -199,7 +200,7 @@ const travel = (state, words, send) => {
 // Before the long-acting dose is shown the label is read: the two insulins look alike at night.
 const vial = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-which'), words('off-which-help'))}
-  <div class="cells">${[state.plan.doc.longActing.name, state.plan.doc.rapid.name].sort().map(name => plain(name, () => send('offVial', name)))}${plain(words('off-which-other'), () => send('offVial', ''))}</div>
+  <div class="cells">${[state.plan.doc.longActing.name, state.plan.doc.rapid.name].sort().map(name => plain(name, () => send('offVial', name)))}${plain(words('off-which-other'), () => send('offVial', ''))}${plain(words('off-which-none'), () => send('offHaveLong', false), words('off-which-none-sub'))}</div>
   <div class="end">${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 const wrongVial = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-wrong')}</h1><p class="say">${words('off-wrong-do', { insulin: state.plan.doc.longActing.name })}</p></div>

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { askedAgain, forgetPage, oneInsulin } from './off_pump.mjs';
+import { asked, askedAgain, forgetPage, oneInsulin, toLongActing } from './off_pump.mjs';
 import { answer, close, withDemo } from './phone.mjs';
 
 after(close);
@@ -83,5 +83,37 @@ test('after a dead phone the hours that were said still count', async () => {
   await hand.sees('You expect a pump on 26 November 2026, about 04:05.');
   await hand.sees('02:05');
   await oneInsulin(hand);
+  await hand.device.end();
+});
+
+test('no long-acting insulin at hand: a bridge of four hours, where to get some, and its dose once it is there', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('I have none here');
+  await hand.heading('The pump is off');
+  await hand.sees('Rapid-acting, for 22:05 to 02:05');
+  await oneInsulin(hand);
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.sees('Basal 22:05 to 02:05 3.3');
+  await hand.tap('Type the units you see');
+  await hand.keys('3');
+  await hand.tap('I see 3 units');
+  await hand.tap('I have injected 3 units');
+  await hand.sees('No long-acting insulin is here. Inject every few hours.');
+  await hand.sees('Get long-acting insulin: pharmacy, hospital, your team.');
+  await hand.sees('02:05');
+  await hand.shot('off-none-here');
+  await oneInsulin(hand);
+  // Said once for the whole night; until somebody has found some.
+  await hand.tap('Back');
+  await hand.device.later(4 * 60);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.sees('Rapid-acting, for 02:05 to 06:05');
+  await hand.tap('All times');
+  await hand.tap('I have long-acting insulin now');
+  await toLongActing(hand);
   await hand.device.end();
 });
