@@ -3760,6 +3760,8 @@ off-which = Which insulin is in your hand?
 off-which-help = Read the label. Then choose.
 # Button.
 off-which-other = Another one, or I cannot read it
+# Why a look for the next injection is struck; stands in the record.
+off-strike-reason = Long-acting insulin works by then.
 # Button: there is no long-acting insulin here.
 off-which-none = I have none here
 # Below it: injections every few hours go on.

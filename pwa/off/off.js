@@ -88,9 +88,14 @@ export const actions = tools => {
   // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
   // When the next injection is due is a look like any other: it is told on every page, by the calendar and by the watch.
   const afterDose = async (id, grams) => {
+    const before = state.off.answer.nextBridge;
     tools.look();
     const next = state.off.answer.nextBridge;
     if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
+    // Where long-acting insulin takes over there is no next one to be woken for.
+    else if (before && order(before.at, clock().text) > 0)
+      for (const event of state.record.filter(entry => entry.kind === 'look' && order(entry.doc.due, before.at) === 0))
+        await add(events.strike(`${event.id}-s`, clock().text, event.id, words('off-strike-reason')));
     await page(grams ? 'eat' : goesOn(), { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
   };
   // Nobody was asked yet how long it will be: "not known" is an answer, and no guess of the page's.
