@@ -27,7 +27,9 @@ class Bridges {
  private:
   std::unordered_map<std::string_view, Insulin> shown_;
 };
+
 bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
+bool is_mistaken_long(const Event& event) { return event.kind == EventKind::mistake && event.insulin == InsulinType::long_acting; }
 
 // Off or dead, and since when without a break. Where off and on tie, off stands.
 void read_pump(Outage& outage, const History& history) {
@@ -59,7 +61,7 @@ void read_long(Outage& outage, const Plan& plan, const History& history) {
   const auto hold = [&](Instant until) { if (!work.due || *work.due < until) work.due = until; };
   for (const auto& [event, struck] : history.entries()) {
     const Instant at = event->at.instant;
-    if (event->kind == EventKind::mistake && event->insulin == InsulinType::long_acting) hold(at + action);
+    if (is_mistaken_long(*event)) hold(at + action);
     if (!is_long(*event)) continue;
     const bool follows = work.covers_until && at - *work.covers_until <= onset;
     const bool half = in_parts && !follows && is_half_part(local_time(event->at));
@@ -91,13 +93,15 @@ bool other_than_shown(const Event& given, const History& history) {
 
 // An order for long-acting insulin holds if it was given on a call, is fresh, and is neither injected nor refused. Two events may
 // share their second, so that only instants and references are compared.
-const Event* order_of(const Event* last_long, const History& history, Instant now) {
+const Event* order_of(const History& history, Instant now) {
   std::vector<Instant> calls;
+  std::optional<Instant> last_in;   // what is in since the call the team did not know of
   std::unordered_set<std::string_view> used;
   std::unordered_map<std::string_view, Instant> shown;
   std::optional<Instant> refused;
   for (const auto& [event, struck] : history.entries()) {
-    if (calls_team(*event) && !(last_long && event->at.instant <= last_long->at.instant)) calls.push_back(event->at.instant);
+    if (calls_team(*event)) calls.push_back(event->at.instant);
+    if (is_long(*event) || is_mistaken_long(*event)) last_in = event->at.instant;
     if (is_long(*event)) used.insert(event->order);
     if (event->kind == EventKind::doseShown && event->insulin == InsulinType::long_acting) shown.emplace(event->id, event->at.instant);
   }
@@ -105,12 +109,12 @@ const Event* order_of(const Event* last_long, const History& history, Instant no
     if (const auto dose = shown.find(event->refers_to); event->kind == EventKind::doseRefused && dose != shown.end()) refused = dose->second;
   const Event* latest = nullptr;
   for (const auto& [event, struck] : history.entries())
-    if (event->kind == EventKind::order && event->insulin == InsulinType::long_acting && event->units) latest = event;
-  if (!latest || used.contains(latest->id)) return nullptr;
+    if (event->kind == EventKind::order && event->insulin == InsulinType::long_acting) latest = event;
+  if (!latest || !latest->units || used.contains(latest->id)) return nullptr;
   const Instant at = latest->at.instant;
   const Duration stands = figures::order_stands.value;
   if (at > now || now - at > stands || (refused && *refused >= at)) return nullptr;
-  const auto led_to_it = [&](Instant call) { return call <= at && at - call <= stands; };
+  const auto led_to_it = [&](Instant call) { return call <= at && at - call <= stands && !(last_in && call <= *last_in); };
   return std::any_of(calls.begin(), calls.end(), led_to_it) ? latest : nullptr;
 }
 
@@ -193,7 +197,7 @@ Outage outage_of(const Plan& plan, const History& history, Instant now) {
   read_long(outage, plan, history);
   LongAtWork& work = outage.long_acting;
   work.other_than_shown = work.last && now < *work.due && other_than_shown(*work.last, history);
-  if (plan.long_acting) work.order = order_of(work.last, history, now);
+  if (plan.long_acting) work.order = order_of(history, now);
   read_bridges(outage, plan, history);
   if (!outage.told) {
     outage.off = true;  // who asks has no pump, as long as the record does not say that it is back
