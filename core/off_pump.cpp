@@ -16,7 +16,8 @@ namespace {
 
 using namespace without_pump;
 
-void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
+void choose_way(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
+  const Plan& plan = facts.plan;
   const Instant now = question.now.instant;
   const auto say = [&](OffWay way, WayReason because) {
     answer.way = way;
@@ -25,7 +26,7 @@ void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
   if (!outage.off) return say(OffWay::none, WayReason::pumpOn);
   const auto& work = outage.long_acting;
   if (work.last && now < *work.covers_until) return say(OffWay::longActing, WayReason::atWork);
-  if (is_back_soon(outage, question)) return say(OffWay::none, WayReason::soonBack);
+  if (is_back_soon(facts, outage, question)) return say(OffWay::none, WayReason::soonBack);
   if (!plan.long_acting || question.no_long_acting) return say(OffWay::bridge, WayReason::noLongActing);
   if (!question.expected) return say(OffWay::longActing, WayReason::unknown);
   if (*question.expected >= plan.off_pump.cutover) return say(OffWay::longActing, WayReason::longer);
@@ -132,7 +133,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
   if (question.expected) answer.expected_until = now + *question.expected;
   answer.holds = rules::running_holds(facts);
   answer.look = now + figures::off_pump_look.value;
-  choose_way(plan, outage, question, answer);
+  choose_way(facts, outage, question, answer);
   answer.long_state = long_state(plan, outage, now);
   answer.long_due = outage.long_acting.due;
   if (answer.long_state != LongState::hold) answer.long_due.reset();

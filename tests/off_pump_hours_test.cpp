@@ -106,6 +106,25 @@ TEST(OffPumpHours, AfterABridgeTheTwoHoursRunFromItsEnd) {
   EXPECT_EQ(off_pump(plan, with(night, {long_dose("25T20:00", 19)}), "25T22:30", {{"expectedHours", 0.5}, {"glucose", 8.0}})["wayBecause"], "atWork");
 }
 
+// Waiting is for somebody who is well. Where ketones act, or did and are not tested again, where somebody is ill, or the meter says HI,
+// basal is not left out for a minute; nor where something failed before the pump was off, for nobody knows since when none went in.
+TEST(OffPumpHours, NobodyIllOrWithKetonesWaitsForAPump) {
+  const auto because = [](const Json& events, const Json& glucose = 8.0) {
+    return off_pump(plan, events, "25T22:05", {{"expectedHours", 0.5}, {"glucose", glucose}})["wayBecause"];
+  };
+  const Json well = Json::array({off("25T22:00"), ketones("25T22:04", 0.3)});
+  EXPECT_EQ(because(well), "soonBack");
+  const Json acting = Json::array({off("25T22:00"), ketones("25T22:04", 0.8), event("25T22:04", "injection", {{"units", 4}, {"glucose", 16.0}, {"ketones", 0.8}})});
+  EXPECT_EQ(because(acting, 16.0), "shorter");
+  EXPECT_EQ(dose(off_pump(plan, acting, "25T22:05", {{"expectedHours", 0.5}, {"glucose", 16.0}}), "bridge"), "3 units");
+  EXPECT_EQ(because(Json::array({off("25T22:00"), ketones("25T20:30", 0.8)})), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T21:00", "sign", {{"what", {"vomitedOnce"}}})})), "shorter");
+  EXPECT_EQ(because(well, {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}}), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T19:00", "seen", {{"what", {"occlusionAlarm"}}})})), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T19:00", "seen", {{"what", {"occlusionAlarm"}}}), event("25T19:10", "changed", {{"what", {"set"}}})})), "soonBack");
+  EXPECT_EQ(because(with(well, {event("25T22:00", "seen", {{"what", {"pumpDead"}}})})), "soonBack");
+}
+
 // Basal that was shown is asked about as long as it may still act: four and a half hours, not only the four it was for.
 TEST(OffPumpHours, ABasalDoseShownIsAskedAboutWhileItMayAct) {
   const Json events = with(night, {event("25T22:00", "doseShown", {{"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}})});

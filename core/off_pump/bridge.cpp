@@ -32,6 +32,13 @@ void correct(const rules::Facts& facts, bool waits, Bridge& bridge) {
   }
 }
 
+// Ketones act, or did and are not tested again; somebody is ill; nobody knows how high it is, or since when nothing went in.
+bool needs_basal_now(const rules::Facts& facts) {
+  SetOf<Fault> before = facts.faults;
+  before.remove(Fault::pumpDead);   // that is the outage itself
+  return facts.acting || facts.last_acting || facts.unwell || facts.level == rules::Level::HI || !before.empty();
+}
+
 // When the longest time without insulin is over.
 Instant latest_without(const Outage& outage, Instant now) {
   return std::max(outage.bare_since(now), outage.bridged_until().value_or(*outage.since)) + figures::longest_without_insulin.value;
@@ -112,8 +119,8 @@ std::optional<Missed> missed_of(const Outage& outage, Instant now) {
   return Missed{since, now - since > figures::longest_without_insulin.value};
 }
 
-bool is_back_soon(const Outage& outage, const OffPumpQuestion& question) {
-  if (!question.expected) return false;
+bool is_back_soon(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question) {
+  if (!question.expected || needs_basal_now(facts)) return false;
   const Instant now = question.now.instant, latest = latest_without(outage, now);
   return now + *question.expected < latest && !(question.asleep_until && *question.asleep_until > latest);
 }
