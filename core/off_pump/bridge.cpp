@@ -55,15 +55,17 @@ Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_ac
     hours.from = *before;
     // A bridge that ends where long-acting insulin begins to work has no next one.
     const bool taken_over = work.last && now < *work.covers_until && *before + tolerance >= *work.covers_from;
-    if (*before - now > tolerance && !taken_over) return {*before, *before, false};
+    if (*before - now > tolerance) {
+      const Instant next = taken_over ? *work.covers_until : *before;
+      return {next, next, false};
+    }
   }
   hours.to = hours.from + plan.off_pump.bridge;
   if (work.last && now < *work.covers_until) {
     if (work.continues || hours.from >= *work.covers_from) return {*work.covers_until, *work.covers_until, false};
     hours.to = std::min(hours.to, *work.covers_from);
   } else if (long_acting_now) {
-    const bool follows = work.last && now - *work.covers_until <= plan.long_acting->onset;
-    hours.to = std::min(hours.to, follows ? now : now + plan.long_acting->onset);
+    hours.to = std::min(hours.to, work.is_followed_at(now, *plan.long_acting) ? now : now + plan.long_acting->onset);
   }
   hours.due = hours.from < hours.to;
   if (!hours.due) hours.to = hours.from;

@@ -58,13 +58,18 @@ void read_long(Outage& outage, const Plan& plan, const History& history) {
   const Duration action = plan.long_acting->action, onset = plan.long_acting->onset;
   const bool in_parts = plan.off_pump.parts > 1;
   std::optional<Instant> before;   // the part before, where it still holds this one's successor
+  std::unordered_map<std::string_view, Moment> shown;
   const auto hold = [&](Instant until) { if (!work.due || *work.due < until) work.due = until; };
   for (const auto& [event, struck] : history.entries()) {
     const Instant at = event->at.instant;
+    if (event->kind == EventKind::doseShown) shown.emplace(event->id, event->at);
     if (is_mistaken_long(*event)) hold(at + action);
     if (!is_long(*event)) continue;
-    const bool follows = work.covers_until && at - *work.covers_until <= onset;
-    const bool half = in_parts && !follows && is_half_part(local_time(event->at));
+    // A half, or one that follows, is so by the time it was worked out for: a minute at the needle makes it no other.
+    const auto worked_out = shown.find(event->refers_to);
+    const Moment& decided = worked_out == shown.end() ? event->at : worked_out->second;
+    const bool follows = work.is_followed_at(decided.instant, *plan.long_acting);
+    const bool half = in_parts && !follows && event->order.empty() && is_half_part(local_time(decided));
     // A second one before the first works begins nothing anew.
     const bool waits = work.covers_from && at < *work.covers_from;
     const Duration next = half ? figures::part_after_a_half.value : figures::later_long_acting_part.value;
@@ -181,6 +186,10 @@ Insulin Outage::carried_into(Instant from) const {
   if (bridges.empty()) return Insulin{};
   const Covered& last = bridges.back();
   return from >= last.to && from - last.to <= figures::bridge_tolerance.value ? last.carried : Insulin{};
+}
+
+bool LongAtWork::is_followed_at(Instant at, const InsulinKind& insulin) const {
+  return covers_until && at - *covers_until <= insulin.onset && at - (last->at.instant + insulin.action) <= figures::bridge_tolerance.value;
 }
 
 Instant Outage::bare_since(Instant now) const {
