@@ -32,11 +32,11 @@ void correct(const rules::Facts& facts, bool waits, Bridge& bridge) {
   }
 }
 
-// Ketones act, or did and are not tested again; somebody is ill; nobody knows how high it is, or since when nothing went in.
+// Ketones act, or did and are not tested again; somebody is ill or high, or saw a fault: nobody knows since when nothing went in.
 bool needs_basal_now(const rules::Facts& facts) {
   SetOf<Fault> before = facts.faults;
   before.remove(Fault::pumpDead);   // that is the outage itself
-  return facts.acting || facts.last_acting || facts.unwell || facts.level == rules::Level::HI || !before.empty();
+  return facts.acting || facts.last_acting || facts.unwell || facts.high || !before.empty();
 }
 
 // When the longest time without insulin is over.

@@ -31,11 +31,12 @@ class Bridges {
 bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
 bool is_mistaken_long(const Event& event) { return event.kind == EventKind::mistake && event.insulin == InsulinType::long_acting; }
 
-// Off or dead, and since when without a break. Where off and on tie, off stands.
+// Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where off and on
+// tie, off stands.
 void read_pump(Outage& outage, const History& history) {
   const auto went_off = [&](Instant at) {
     if (!outage.off) {
-      outage.since = at;
+      if (!outage.until || at - *outage.until > figures::bridge_tolerance.value) outage.since = at;
       outage.until.reset();
     }
     outage.off = outage.told = true;
