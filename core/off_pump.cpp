@@ -16,7 +16,8 @@ namespace {
 
 using namespace without_pump;
 
-void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
+void choose_way(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
+  const Plan& plan = facts.plan;
   const Instant now = question.now.instant;
   const auto say = [&](OffWay way, WayReason because) {
     answer.way = way;
@@ -25,7 +26,7 @@ void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
   if (!outage.off) return say(OffWay::none, WayReason::pumpOn);
   const auto& work = outage.long_acting;
   if (work.last && now < *work.covers_until) return say(OffWay::longActing, WayReason::atWork);
-  if (is_back_soon(outage, question)) return say(OffWay::none, WayReason::soonBack);
+  if (is_back_soon(facts, outage, question)) return say(OffWay::none, WayReason::soonBack);
   if (!plan.long_acting || question.no_long_acting) return say(OffWay::bridge, WayReason::noLongActing);
   if (!question.expected) return say(OffWay::longActing, WayReason::unknown);
   if (*question.expected >= plan.off_pump.cutover) return say(OffWay::longActing, WayReason::longer);
@@ -39,13 +40,13 @@ void choose_way(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
 // Each bridge by its clock time, for as long as it is needed; then the next long-acting.
 void set_alarms(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, const Hours& hours, OffPumpAnswer& answer) {
   const Instant now = question.now.instant;
-  const bool gives_long = answer.long_dose.has_value();
+  const bool gives_long = answer.gives_long();
+  const LongAtWork& work = outage.long_acting;
+  const bool at_work = work.last && now < *work.covers_until;
   Instant until = now + question.expected.value_or(figures::long_acting_day.value);
   if (question.asleep_until) until = std::max(until, *question.asleep_until);
-  if (answer.way == OffWay::longActing) {
-    if (gives_long) until = answer.long_dose->works_from;
-    else if (outage.long_acting.last && now < *outage.long_acting.covers_until) until = *outage.long_acting.covers_from;
-  }
+  if (at_work) until = work.ends_before_the_next() ? *work.due : *work.covers_from;
+  else if (gives_long) until = answer.long_dose->works_from;
   until = std::min(until, now + figures::long_acting_day.value);
   const Instant first = hours.due ? hours.to : hours.from;
   if (!answer.long_acting_bridges)
@@ -132,7 +133,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
   if (question.expected) answer.expected_until = now + *question.expected;
   answer.holds = rules::running_holds(facts);
   answer.look = now + figures::off_pump_look.value;
-  choose_way(plan, outage, question, answer);
+  choose_way(facts, outage, question, answer);
   answer.long_state = long_state(plan, outage, now);
   answer.long_due = outage.long_acting.due;
   if (answer.long_state != LongState::hold) answer.long_due.reset();
@@ -147,11 +148,12 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     if (!waits_for_pump) answer.missed = missed_of(outage, now);
     // Within the hold, and whatever the way, only what the team named on a call.
     const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due && !facts.mistake_long;
-    const bool gives_long = waits != Waits::everything && !question.no_long_acting && (plans_long || outage.long_acting.order);
-    if (gives_long) answer.long_dose = long_dose(plan, outage, question.now);
-    const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, gives_long && !answer.long_dose->units.is_zero());
-    answer.long_acting_bridges = hours.from > now && outage.long_acting.last && hours.from == *outage.long_acting.covers_until;
-    const bool long_takes_over = answer.long_dose && hours.from >= answer.long_dose->works_from;
+    if (waits != Waits::everything && !question.no_long_acting && (plans_long || outage.long_acting.order))
+      answer.long_dose = long_dose(plan, outage, question.now);
+    const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, answer.gives_long());
+    const LongAtWork& work = outage.long_acting;
+    answer.long_acting_bridges = hours.from > now && work.last && hours.from == *work.covers_until && !work.ends_before_the_next();
+    const bool long_takes_over = answer.gives_long() && hours.from >= answer.long_dose->works_from;
     if (!hours.due && hours.from > now && !answer.long_acting_bridges && !long_takes_over) answer.next_bridge = hours.from;
     if (waits == Waits::nothing || waits == Waits::correction) {
       const Bridge bridge = bridge_of(facts, outage, hours, waits == Waits::correction);

@@ -97,6 +97,18 @@ TEST(OffPumpHours, APumpThatIsBackSoonNeedsNoBridge) {
   EXPECT_EQ(off_pump(asked::example_with({{"/longActing", nullptr}}), night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}})["wayBecause"], "soonBack");
 }
 
+// A pump that ran for half an hour or less gave next to nothing: the two hours are those of the first stop.
+TEST(OffPumpHours, APumpThatRanForMinutesBeginsNoNewTwoHours) {
+  const auto again = [](const std::string& off_again, const std::string& now) {
+    return off_pump(plan, Json::array({off("25T22:00"), on("25T23:15"), off(off_again), ketones(now, 0.3)}), now, {{"expectedHours", 0.5}, {"glucose", 8.0}});
+  };
+  EXPECT_EQ(again("25T23:45", "25T23:45")["wayBecause"], "shorter");
+  EXPECT_EQ(clock(again("25T23:45", "25T23:45")["since"]), "22:00");
+  EXPECT_EQ(clock(again("25T23:45", "25T23:45")["missed"]["since"]), "22:00");
+  EXPECT_EQ(again("25T23:46", "25T23:46")["wayBecause"], "soonBack");
+  EXPECT_EQ(clock(again("25T23:46", "25T23:46")["nextBridge"]), "01:46");
+}
+
 TEST(OffPumpHours, AfterABridgeTheTwoHoursRunFromItsEnd) {
   const Json events = with(night, {rapid("25T22:00", 0, 0, 3), ketones("26T01:45", 0.3)});
   const Json answer = off_pump(plan, events, "26T01:45", {{"expectedHours", 0.5}, {"glucose", 8.0}});
@@ -104,6 +116,28 @@ TEST(OffPumpHours, AfterABridgeTheTwoHoursRunFromItsEnd) {
   EXPECT_EQ(clock(answer["nextBridge"]), "04:00");
   // While long-acting insulin works there is nothing to say about soon.
   EXPECT_EQ(off_pump(plan, with(night, {long_dose("25T20:00", 19)}), "25T22:30", {{"expectedHours", 0.5}, {"glucose", 8.0}})["wayBecause"], "atWork");
+}
+
+// Waiting is for somebody who is well. Where ketones act, or did and are not tested again, where somebody is ill or high, basal is not
+// left out for a minute; nor where something failed before the pump was off, for nobody knows since when none went in.
+TEST(OffPumpHours, NobodyIllOrWithKetonesWaitsForAPump) {
+  const auto because = [](const Json& events, const Json& glucose = 8.0) {
+    return off_pump(plan, events, "25T22:05", {{"expectedHours", 0.5}, {"glucose", glucose}})["wayBecause"];
+  };
+  const Json well = Json::array({off("25T22:00"), ketones("25T22:04", 0.3)});
+  EXPECT_EQ(because(well), "soonBack");
+  const Json acting = Json::array({off("25T22:00"), ketones("25T22:04", 0.8), event("25T22:04", "injection", {{"units", 4}, {"glucose", 16.0}, {"ketones", 0.8}})});
+  EXPECT_EQ(because(acting, 16.0), "shorter");
+  EXPECT_EQ(dose(off_pump(plan, acting, "25T22:05", {{"expectedHours", 0.5}, {"glucose", 16.0}}), "bridge"), "3 units");
+  EXPECT_EQ(because(Json::array({off("25T22:00"), ketones("25T20:30", 0.8)})), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T21:00", "sign", {{"what", {"vomitedOnce"}}})})), "shorter");
+  EXPECT_EQ(because(well, {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}}), "shorter");
+  // The trigger is 14.0: so high nobody is by a pump that stopped five minutes ago.
+  EXPECT_EQ(because(well, 13.9), "soonBack");
+  EXPECT_EQ(because(well, 14.0), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T19:00", "seen", {{"what", {"occlusionAlarm"}}})})), "shorter");
+  EXPECT_EQ(because(with(well, {event("25T19:00", "seen", {{"what", {"occlusionAlarm"}}}), event("25T19:10", "changed", {{"what", {"set"}}})})), "soonBack");
+  EXPECT_EQ(because(with(well, {event("25T22:00", "seen", {{"what", {"pumpDead"}}})})), "soonBack");
 }
 
 // Basal that was shown is asked about as long as it may still act: four and a half hours, not only the four it was for.

@@ -110,6 +110,19 @@ TEST(OffPumpOrders, LongActingByMistakeWaitsForTheTeamsWord) {
   EXPECT_EQ(dose(off_pump(plan, with(mistaken, {call("25T13:55"), order("25T13:58", 15)}), "25T14:00", calm), "longActing"), "15 units");
 }
 
+// The team named its amount before the mistake: what it would say now only another call tells.
+TEST(OffPumpOrders, AMistakeAfterTheCallEndsTheOrder) {
+  const Json mistake = event("25T13:59", "mistake", {{"what", "wrongInsulin"}, {"insulin", "long"}, {"units", 4}});
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10), mistake}), "none");
+  EXPECT_EQ(long_at("25T14:05", {mistake, call("25T14:01"), order("25T14:02", 6)}), "6 units");
+}
+
+// The last word stands, and where it names no amount there is none.
+TEST(OffPumpOrders, ALaterWordWithoutAnAmountEndsTheOrder) {
+  const Json later = event("25T13:59", "order", {{"by", "Night line"}, {"insulin", "long"}, {"text", "no more tonight"}});
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10), later}), "none");
+}
+
 TEST(OffPumpOrders, AnotherAmountThanShownIsForTheTeam) {
   const Json shown = event("25T08:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 19}});
   const auto given = [&](double units) { return Json::array({off("25T06:00"), ketones("25T08:00", 0.3), shown, event("25T08:01", "injection", {{"insulin", "long"}, {"units", units}, {"shown", "shown"}})}); };

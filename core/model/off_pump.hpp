@@ -128,6 +128,7 @@ struct OffPumpAnswer {
   LongState long_state = LongState::notNow;
   std::optional<Instant> long_due;
   std::optional<LongDose> long_dose;
+  bool gives_long() const { return long_dose && !long_dose->units.is_zero(); }   // one under a step cannot be drawn
   std::vector<OffAlarm> alarms;
   std::optional<Missed> missed;
   Back back;

@@ -32,6 +32,13 @@ void correct(const rules::Facts& facts, bool waits, Bridge& bridge) {
   }
 }
 
+// Ketones act, or did and are not tested again; somebody is ill or high, or saw a fault: nobody knows since when nothing went in.
+bool needs_basal_now(const rules::Facts& facts) {
+  SetOf<Fault> before = facts.faults;
+  before.remove(Fault::pumpDead);   // that is the outage itself
+  return facts.acting || facts.last_acting || facts.unwell || facts.high || !before.empty();
+}
+
 // When the longest time without insulin is over.
 Instant latest_without(const Outage& outage, Instant now) {
   return std::max(outage.bare_since(now), outage.bridged_until().value_or(*outage.since)) + figures::longest_without_insulin.value;
@@ -48,15 +55,17 @@ Hours hours_of(const Plan& plan, const Outage& outage, Instant now, bool long_ac
     hours.from = *before;
     // A bridge that ends where long-acting insulin begins to work has no next one.
     const bool taken_over = work.last && now < *work.covers_until && *before + tolerance >= *work.covers_from;
-    if (*before - now > tolerance && !taken_over) return {*before, *before, false};
+    if (*before - now > tolerance) {
+      const Instant next = taken_over ? *work.covers_until : *before;
+      return {next, next, false};
+    }
   }
   hours.to = hours.from + plan.off_pump.bridge;
   if (work.last && now < *work.covers_until) {
     if (work.continues || hours.from >= *work.covers_from) return {*work.covers_until, *work.covers_until, false};
     hours.to = std::min(hours.to, *work.covers_from);
   } else if (long_acting_now) {
-    const bool follows = work.last && now - *work.covers_until <= plan.long_acting->onset;
-    hours.to = std::min(hours.to, follows ? now : now + plan.long_acting->onset);
+    hours.to = std::min(hours.to, work.is_followed_at(now, *plan.long_acting) ? now : now + plan.long_acting->onset);
   }
   hours.due = hours.from < hours.to;
   if (!hours.due) hours.to = hours.from;
@@ -112,8 +121,8 @@ std::optional<Missed> missed_of(const Outage& outage, Instant now) {
   return Missed{since, now - since > figures::longest_without_insulin.value};
 }
 
-bool is_back_soon(const Outage& outage, const OffPumpQuestion& question) {
-  if (!question.expected) return false;
+bool is_back_soon(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question) {
+  if (!question.expected || needs_basal_now(facts)) return false;
   const Instant now = question.now.instant, latest = latest_without(outage, now);
   return now + *question.expected < latest && !(question.asleep_until && *question.asleep_until > latest);
 }

@@ -33,11 +33,9 @@ LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
   dose.exact = dose.a_day;
   if (plan.off_pump.parts > 1) {
     const TimeOfDay time = local_time(now);
-    const auto& work = outage.long_acting;
-    const bool follows = work.last && now.instant - *work.covers_until <= plan.long_acting->onset;
     dose.exact = Insulin::exactly(dose.a_day.in_units() / Fraction{plan.off_pump.parts});
     dose.part = is_half_part(time) || !is_evening_part(time) ? PartName::morning : PartName::evening;
-    if (!follows && is_half_part(time)) {
+    if (is_half_part(time) && !outage.long_acting.is_followed_at(now.instant, *plan.long_acting)) {
       dose.share = LongShare::half;
       dose.exact = figures::half_part.value * dose.exact;
     }

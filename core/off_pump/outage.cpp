@@ -27,13 +27,16 @@ class Bridges {
  private:
   std::unordered_map<std::string_view, Insulin> shown_;
 };
-bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
 
-// Off or dead, and since when without a break. Where off and on tie, off stands.
+bool is_long(const Event& event) { return event.kind == EventKind::injection && event.insulin == InsulinType::long_acting; }
+bool is_mistaken_long(const Event& event) { return event.kind == EventKind::mistake && event.insulin == InsulinType::long_acting; }
+
+// Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where off and on
+// tie, off stands.
 void read_pump(Outage& outage, const History& history) {
   const auto went_off = [&](Instant at) {
     if (!outage.off) {
-      outage.since = at;
+      if (!outage.until || at - *outage.until > figures::bridge_tolerance.value) outage.since = at;
       outage.until.reset();
     }
     outage.off = outage.told = true;
@@ -56,13 +59,18 @@ void read_long(Outage& outage, const Plan& plan, const History& history) {
   const Duration action = plan.long_acting->action, onset = plan.long_acting->onset;
   const bool in_parts = plan.off_pump.parts > 1;
   std::optional<Instant> before;   // the part before, where it still holds this one's successor
+  std::unordered_map<std::string_view, Moment> shown;
   const auto hold = [&](Instant until) { if (!work.due || *work.due < until) work.due = until; };
   for (const auto& [event, struck] : history.entries()) {
     const Instant at = event->at.instant;
-    if (event->kind == EventKind::mistake && event->insulin == InsulinType::long_acting) hold(at + action);
+    if (event->kind == EventKind::doseShown) shown.emplace(event->id, event->at);
+    if (is_mistaken_long(*event)) hold(at + action);
     if (!is_long(*event)) continue;
-    const bool follows = work.covers_until && at - *work.covers_until <= onset;
-    const bool half = in_parts && !follows && is_half_part(local_time(event->at));
+    // A half, or one that follows, is so by the time it was worked out for: a minute at the needle makes it no other.
+    const auto worked_out = shown.find(event->refers_to);
+    const Moment& decided = worked_out == shown.end() ? event->at : worked_out->second;
+    const bool follows = work.is_followed_at(decided.instant, *plan.long_acting);
+    const bool half = in_parts && !follows && event->order.empty() && is_half_part(local_time(decided));
     // A second one before the first works begins nothing anew.
     const bool waits = work.covers_from && at < *work.covers_from;
     const Duration next = half ? figures::part_after_a_half.value : figures::later_long_acting_part.value;
@@ -91,13 +99,15 @@ bool other_than_shown(const Event& given, const History& history) {
 
 // An order for long-acting insulin holds if it was given on a call, is fresh, and is neither injected nor refused. Two events may
 // share their second, so that only instants and references are compared.
-const Event* order_of(const Event* last_long, const History& history, Instant now) {
+const Event* order_of(const History& history, Instant now) {
   std::vector<Instant> calls;
+  std::optional<Instant> last_in;   // what is in since the call the team did not know of
   std::unordered_set<std::string_view> used;
   std::unordered_map<std::string_view, Instant> shown;
   std::optional<Instant> refused;
   for (const auto& [event, struck] : history.entries()) {
-    if (calls_team(*event) && !(last_long && event->at.instant <= last_long->at.instant)) calls.push_back(event->at.instant);
+    if (calls_team(*event)) calls.push_back(event->at.instant);
+    if (is_long(*event) || is_mistaken_long(*event)) last_in = event->at.instant;
     if (is_long(*event)) used.insert(event->order);
     if (event->kind == EventKind::doseShown && event->insulin == InsulinType::long_acting) shown.emplace(event->id, event->at.instant);
   }
@@ -105,12 +115,12 @@ const Event* order_of(const Event* last_long, const History& history, Instant no
     if (const auto dose = shown.find(event->refers_to); event->kind == EventKind::doseRefused && dose != shown.end()) refused = dose->second;
   const Event* latest = nullptr;
   for (const auto& [event, struck] : history.entries())
-    if (event->kind == EventKind::order && event->insulin == InsulinType::long_acting && event->units) latest = event;
-  if (!latest || used.contains(latest->id)) return nullptr;
+    if (event->kind == EventKind::order && event->insulin == InsulinType::long_acting) latest = event;
+  if (!latest || !latest->units || used.contains(latest->id)) return nullptr;
   const Instant at = latest->at.instant;
   const Duration stands = figures::order_stands.value;
   if (at > now || now - at > stands || (refused && *refused >= at)) return nullptr;
-  const auto led_to_it = [&](Instant call) { return call <= at && at - call <= stands; };
+  const auto led_to_it = [&](Instant call) { return call <= at && at - call <= stands && !(last_in && call <= *last_in); };
   return std::any_of(calls.begin(), calls.end(), led_to_it) ? latest : nullptr;
 }
 
@@ -179,6 +189,10 @@ Insulin Outage::carried_into(Instant from) const {
   return from >= last.to && from - last.to <= figures::bridge_tolerance.value ? last.carried : Insulin{};
 }
 
+bool LongAtWork::is_followed_at(Instant at, const InsulinKind& insulin) const {
+  return covers_until && at - *covers_until <= insulin.onset && at - (last->at.instant + insulin.action) <= figures::bridge_tolerance.value;
+}
+
 Instant Outage::bare_since(Instant now) const {
   Instant bare = *since;
   for (const auto* list : {&bridges, &long_cover})
@@ -193,7 +207,7 @@ Outage outage_of(const Plan& plan, const History& history, Instant now) {
   read_long(outage, plan, history);
   LongAtWork& work = outage.long_acting;
   work.other_than_shown = work.last && now < *work.due && other_than_shown(*work.last, history);
-  if (plan.long_acting) work.order = order_of(work.last, history, now);
+  if (plan.long_acting) work.order = order_of(history, now);
   read_bridges(outage, plan, history);
   if (!outage.told) {
     outage.off = true;  // who asks has no pump, as long as the record does not say that it is back

@@ -21,6 +21,11 @@ struct LongAtWork {
   bool continues = false;                    // it follows on the last one, whose tail bridges it
   bool other_than_shown = false;             // another amount went in than the page showed, and no team was told since
   const Event* order = nullptr;              // an amount the team named on a call, still to be injected
+
+  // Whether a dose at this moment follows on the last one: it may come late by what it takes to work, while the last one still acts.
+  bool is_followed_at(Instant at, const InsulinKind& insulin) const;
+  // It wears off before the next may be given: bridges stand in between.
+  bool ends_before_the_next() const { return last && *covers_until < *due; }
 };
 
 struct Outage {

@@ -1,0 +1,95 @@
+// What a long-acting dose stands for, and when it no longer does. Worked by hand with the plan the contract prints: basal 0.75 an hour
+// to 06:00, then 0.85 (19.8 a day); a syringe in steps of 1, down; onset 2 h, action 24 h.
+#include <gtest/gtest.h>
+
+#include "off_pump.hpp"
+
+namespace {
+
+using namespace stopgap::off_pump_asked;
+namespace asked = stopgap::asked;
+const Json& plan = asked::plan();
+
+const Json calm{{"glucose", 8.0}};
+Json in_parts() { return asked::example_with({{"/offPump/parts", 2}}); }
+Json at(const Json& of, const Json& events, const std::string& now, const Json& more = calm) { return off_pump(of, with(events, {ketones(now, 0.3)}), now, more); }
+
+// Its tail bridges the next dose only while there is a tail: it wears off after 24 h, and half an hour late is still on time.
+TEST(OffPumpCover, ALateDoseIsBridgedUntilItWorks) {
+  const Json events = Json::array({off("25T06:00"), long_dose("25T08:00", 19)});
+  EXPECT_EQ(dose(at(plan, events, "26T08:30"), "bridge"), "none");
+  EXPECT_EQ(dose(at(plan, events, "26T08:30"), "longActing"), "19 units");
+  // 08:31 to 10:31 is 1.7, down 1.
+  const Json late = at(plan, events, "26T08:31");
+  EXPECT_EQ(dose(late, "bridge"), "1 units");
+  EXPECT_EQ(clock(screen(late, "bridge")["working"]["to"]), "10:31");
+  EXPECT_EQ(clock(late["missed"]["since"]), "08:00");
+  // With the long-acting dose in and the bridge forgotten it is still asked for.
+  EXPECT_EQ(dose(at(plan, with(events, {long_dose("26T08:31", 19)}), "26T08:45"), "bridge"), "1 units");
+  // Of two parts the one before acts on: the second one, two hours late, needs none.
+  EXPECT_EQ(dose(at(in_parts(), events, "25T22:00"), "bridge"), "none");
+  EXPECT_EQ(dose(at(in_parts(), events, "25T22:01"), "bridge"), "1 units");
+}
+
+// A half is one by the time it was worked out for, not by the minute in which it went in.
+TEST(OffPumpCover, AHalfIsWhatWasShownAsOne) {
+  const auto until = [](const std::string& shown, const std::string& given) {
+    const Json events = Json::array({off("25T06:00"), event(shown, "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 9}}),
+                                     event(given, "injection", {{"insulin", "long"}, {"units", 9}, {"shown", "shown"}})});
+    return clock(at(in_parts(), events, given)["longActing"]["until"]);
+  };
+  EXPECT_EQ(until("25T11:59", "25T12:01"), "00:01");   // whole: twelve hours
+  EXPECT_EQ(until("25T17:59", "25T18:01"), "00:01");   // half: six
+  EXPECT_EQ(until("25T12:00", "25T12:01"), "18:01");
+  EXPECT_EQ(until("25T18:00", "25T18:01"), "06:01");
+}
+
+// What the team names at 13:00 is no half of the plan's: its next part is twelve hours away, as its page says, and not six.
+TEST(OffPumpCover, AnOrderIsNoHalf) {
+  const Json asked_for = Json::array({off("25T06:00"), event("25T13:00", "call", {{"to", "team"}, {"answered", true}}),
+                                      event("25T13:00", "order", {{"id", "order"}, {"by", "Night line"}, {"insulin", "long"}, {"units", 9}, {"text", "on the call"}})});
+  const Json shown = at(in_parts(), asked_for, "25T13:05");
+  EXPECT_EQ(screen(shown, "longActing")["share"], "whole");
+  EXPECT_NE(alarms(shown).find("longActingPart 01:05"), std::string::npos);
+  const Json given = event("25T13:05", "injection", {{"insulin", "long"}, {"units", 9}, {"order", "order"}});
+  EXPECT_EQ(clock(at(in_parts(), with(asked_for, {given}), "25T13:10")["longActing"]["until"]), "01:05");
+}
+
+// One that acts for twelve hours may be given once a day: for the other twelve somebody has to know of the bridges.
+TEST(OffPumpCover, WhereItWearsOffBeforeItsHoldBridgesAreTold) {
+  const Json twelve = asked::example_with({{"/longActing/actionHours", 12}});
+  const Json answer = at(twelve, Json::array({off("25T06:00"), rapid("25T08:00", 0, 0, 1), long_dose("25T08:00", 19)}), "25T12:00");
+  EXPECT_EQ(answer["screens"], Json::array());
+  EXPECT_EQ(clock(answer["nextBridge"]), "20:00");
+  EXPECT_EQ(alarms(answer), "bridge 20:00, bridge 00:00, bridge 04:00, longActing 08:00");
+}
+
+// 0.4 units cannot be drawn: nothing will work from 00:05 on, and no bridge falls away for it.
+TEST(OffPumpCover, WhatCannotBeDrawnTakesNothingOver) {
+  const Json events = Json::array({off("25T22:00"), rapid("25T22:00", 0, 0, 3), event("25T22:04", "call", {{"to", "team"}, {"answered", true}}),
+                                   event("25T22:04", "order", {{"by", "Night line"}, {"insulin", "long"}, {"units", 0.4}, {"text", "on the call"}})});
+  const Json answer = at(plan, events, "25T22:05");
+  EXPECT_EQ(dose(answer, "longActing"), "none");
+  EXPECT_TRUE(notes(answer, "longActingUnderStep"));
+  EXPECT_EQ(clock(answer["nextBridge"]), "02:00");
+  EXPECT_EQ(alarms(answer).substr(0, 12), "bridge 02:00");
+  EXPECT_EQ(alarms(answer).find("longActing"), std::string::npos);
+}
+
+// 1 unit at 22:00 stands to midnight, and long-acting works at 00:25. At 22:30 nothing is injected for those 25 minutes.
+TEST(OffPumpCover, NothingIsGivenHoursAheadForAShortGap) {
+  const Json events = Json::array({off("25T22:00"), rapid("25T22:00", 0, 0, 1), long_dose("25T22:25", 19)});
+  EXPECT_EQ(at(plan, events, "25T22:30")["screens"], Json::array());
+  EXPECT_EQ(clock(at(plan, events, "25T22:30")["nextBridge"]), "none");
+}
+
+// Ordered for a pump that is thought to be back tomorrow morning: where it works nobody is woken for a bridge.
+TEST(OffPumpCover, AnOrderedDoseEndsTheBridgesToo) {
+  const Json events = Json::array({off("25T22:00"), event("25T22:00", "call", {{"to", "team"}, {"answered", true}}),
+                                   event("25T22:00", "order", {{"by", "Night line"}, {"insulin", "long"}, {"units", 10}, {"text", "on the call"}})});
+  const Json answer = at(plan, events, "25T22:05", {{"glucose", 8.0}, {"expectedHours", 10}});
+  EXPECT_EQ(answer["wayBecause"], "shorter");
+  EXPECT_EQ(alarms(answer), "longActing 22:05");
+}
+
+}  // namespace
