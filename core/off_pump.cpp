@@ -153,8 +153,8 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, answer.gives_long());
     const LongAtWork& work = outage.long_acting;
     answer.long_acting_bridges = hours.from > now && work.last && hours.from == *work.covers_until && !work.ends_before_the_next();
-    const bool long_takes_over = answer.gives_long() && hours.from >= answer.long_dose->works_from;
-    if (!hours.due && hours.from > now && !answer.long_acting_bridges && !long_takes_over) answer.next_bridge = hours.from;
+    // Told even where a long-acting dose is due that would work by then: until it is in, nobody knows that it will be.
+    if (!hours.due && hours.from > now && !answer.long_acting_bridges) answer.next_bridge = hours.from;
     if (waits == Waits::nothing || waits == Waits::correction) {
       const Bridge bridge = bridge_of(facts, outage, hours, waits == Waits::correction);
       if (hours.due || !bridge.units.is_zero()) answer.bridge = bridge;

@@ -61,7 +61,9 @@ TEST(OffPumpDays, AtEightLongActingAloneForTheBridgeLastsUntilItWorks) {
   EXPECT_EQ(dose(answer, "bridge"), "none");
   EXPECT_EQ(answer["screens"].size(), 1U);
   EXPECT_EQ(alarms(answer), "longActing 08:00");
-  EXPECT_EQ(clock(answer["nextBridge"]), "none");
+  // Should it not be injected, the next bridge is due at 10:00; once it is, nothing is.
+  EXPECT_EQ(clock(answer["nextBridge"]), "10:00");
+  EXPECT_EQ(clock(off_pump(plan, after_long, "26T08:05", {{"glucose", 8.0}})["nextBridge"]), "none");
 }
 
 TEST(OffPumpDays, WhileLongActingWorksNothingIsBridgedAndNoSecondIsNamed) {

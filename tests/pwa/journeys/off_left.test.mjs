@@ -308,3 +308,23 @@ test('another amount of long-acting insulin than was shown leads to a call', asy
   await oneInsulin(hand);
   await hand.device.end();
 });
+
+// 22:05 to 00:05 is 1.67 of basal, down to 1 unit. Then long-acting insulin, which works from 00:05.
+for (const [what, injects] of [['is injected', true], ['is not', false]]) {
+  test(`the bridge before long-acting insulin has an end of its own, in case it ${what}`, async () => {
+    const hand = await withDemo(night);
+    await asked(hand, { glucose: '7.0' });
+    await hand.tap('Inject for the next hours');
+    await given(hand, '1');
+    await hand.sees('Nobody knows how long: long-acting insulin.');
+    await hand.sees('Set an alarm: next injection.');
+    await hand.tap('Long-acting insulin');
+    await hand.tap('glargine');
+    await hand.tap('Show the dose');
+    if (injects) await given(hand, '20'); else await hand.tap('I do not inject');
+    await hand.heading('The pump is off');
+    await hand.tap('Back');
+    if (injects) await hand.misses('00:05'); else await hand.sees('Next look 00:05');
+    await hand.device.end();
+  });
+}
