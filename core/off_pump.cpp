@@ -147,7 +147,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     const bool waits_for_pump = answer.because == WayReason::soonBack;
     if (!waits_for_pump) answer.missed = missed_of(outage, now);
     // Within the hold, and whatever the way, only what the team named on a call.
-    const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due && !facts.mistake_long;
+    const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due;
     if (waits != Waits::everything && !question.no_long_acting && (plans_long || outage.long_acting.order))
       answer.long_dose = long_dose(plan, outage, question.now);
     const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, answer.gives_long());

@@ -92,4 +92,45 @@ TEST(OffPumpCover, AnOrderedDoseEndsTheBridgesToo) {
   EXPECT_EQ(alarms(answer), "longActing 22:05");
 }
 
+// The third part waits for the first to wear off, and a half holds nobody longer than the evening's part does.
+TEST(OffPumpCover, OfTwoPartsTheThirdWaitsForTheFirst) {
+  const Json thirty = asked::example_with({{"/offPump/parts", 2}, {"/longActing/actionHours", 30}});
+  const auto until = [&](const std::string& one, const std::string& two) {
+    return at(thirty, Json::array({off("25T06:00"), long_dose(one, 9), long_dose(two, 9)}), two)["longActing"]["until"]["at"];
+  };
+  EXPECT_EQ(until("25T08:00", "25T20:00"), when("26T14:00"));
+  EXPECT_EQ(until("25T13:00", "25T19:00"), when("26T07:00"));
+}
+
+TEST(OffPumpCover, LongActingByMistakeHoldsAsWell) {
+  const Json events = Json::array({off("25T22:00"), event("25T21:00", "mistake", {{"what", "wrongInsulin"}, {"insulin", "long"}, {"units", 8}})});
+  EXPECT_EQ(at(plan, events, "26T20:59")["longActing"]["state"], "hold");
+  EXPECT_EQ(clock(at(plan, events, "26T20:59")["longActing"]["until"]), "21:00");
+  EXPECT_EQ(at(plan, events, "26T21:00")["longActing"]["state"], "due");
+  EXPECT_EQ(clock(at(plan, events, "26T21:00")["longActing"]["until"]), "none");
+  EXPECT_EQ(dose(at(plan, events, "26T21:00"), "longActing"), "19 units");
+}
+
+// It stands for nothing before it works, and who has not bridged until then is told.
+TEST(OffPumpCover, BeforeItWorksNothingStandsForBasal) {
+  EXPECT_EQ(clock(at(plan, Json::array({off("25T22:00"), long_dose("25T22:00", 19)}), "25T23:00")["missed"]["since"]), "22:00");
+}
+
+TEST(OffPumpCover, NoneAtHandNoneIsNamedThoughItWasOrdered) {
+  const Json events = Json::array({off("25T22:00"), event("25T22:00", "call", {{"to", "team"}, {"answered", true}}),
+                                   event("25T22:00", "order", {{"by", "Night line"}, {"insulin", "long"}, {"units", 10}, {"text", "on the call"}})});
+  EXPECT_EQ(dose(at(plan, events, "25T22:05"), "longActing"), "10 units");
+  EXPECT_EQ(dose(at(plan, events, "25T22:05", {{"glucose", 8.0}, {"noLongActing", true}}), "longActing"), "none");
+}
+
+// What nothing stood for, hour by hour: 0.85 an hour by day.
+TEST(OffPumpCover, MissedBasalIsWhatNothingStoodFor) {
+  const auto missed = [](const Json& events, const std::string& now) { return off_pump(plan, events, now, calm)["back"]["missedBasal"]; };
+  const Json events = Json::array({off("25T08:00"), long_dose("25T08:00", 19)});
+  EXPECT_EQ(missed(events, "25T20:00"), "1.7");                                                  // 08:00 to 10:00
+  EXPECT_EQ(missed(with(events, {rapid("25T12:00", 0, 0, 3)}), "25T20:00"), "1.7");               // a bridge inside it takes nothing away
+  EXPECT_EQ(missed(with(events, {on("25T09:00")}), "25T20:00"), "0.85");                         // back before it worked
+  EXPECT_EQ(missed(with(events, {long_dose("26T08:20", 19)}), "26T09:00"), "1.98");              // and 20 minutes between the two
+}
+
 }  // namespace

@@ -140,6 +140,63 @@ TEST(OffPumpHours, NobodyIllOrWithKetonesWaitsForAPump) {
   EXPECT_EQ(because(with(well, {event("25T22:00", "seen", {{"what", {"pumpDead"}}})})), "soonBack");
 }
 
+// Rapid insulin of two bridges at once does not last for eight hours: four and a half, and it is due again.
+TEST(OffPumpHours, TwoAtOnceStandForNoSecondFourHours) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 3), rapid("25T22:10", 0, 0, 3)});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T22:15", {{"expectedHours", 10}, {"glucose", 8.0}})["nextBridge"]), "02:40");
+}
+
+TEST(OffPumpHours, OnlyWhatRoundingLeftIsCarried) {
+  const auto carried = [](const Json& events, const Json& of = plan, const Json& more = quiet) {
+    return screen(off_pump(of, with(events, {ketones("26T02:00", 0.3)}), "26T02:00", more), "bridge")["working"];
+  };
+  EXPECT_EQ(carried(with(night, {rapid("25T22:00", 0, 0, 3)}))["carried"], "0.2");
+  EXPECT_EQ(carried(with(night, {rapid("25T22:00", 0, 0, 6)}))["carried"], "0");
+  // Without parts it counts as correction in full, and owes nothing.
+  const Json shown = event("25T22:00", "doseShown", {{"id", "shown"}, {"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}});
+  EXPECT_EQ(carried(with(night, {shown, event("25T22:00", "injection", {{"units", 3}, {"shown", "shown"}})}), plan, {{"expectedHours", 6}, {"glucose", 12.0}})["carried"], "0");
+  // 4 x 0.15 is 0.6, rounded up to 1; the next 4 x 0.05 do not make up for the 0.4 too much, and the food is not less for it: 24 g are 2.
+  const Json small = asked::example_with({{"/rounding", "nearest"}, {"/day/basal", Json::array({{{"from", "00:00"}, {"value", 0.15}}, {{"from", "02:00"}, {"value", 0.05}}, {{"from", "22:00"}, {"value", 0.15}}})}});
+  const Json fed = carried(with(night, {rapid("25T22:00", 0, 0, 1)}), small, {{"expectedHours", 6}, {"glucose", 6.5}, {"carbs", 24}});
+  EXPECT_EQ(fed["carried"], "-0.4");
+  EXPECT_EQ(fed["sum"], "2");
+}
+
+// Where no basal is due, what is rounded up belongs to the food: 20 g are 1.67, nearest 2.
+TEST(OffPumpHours, FoodAloneIsRoundedAsFood) {
+  const Json nearest = asked::example_with({{"/rounding", "nearest"}});
+  const Json answer = off_pump(nearest, with(night, {long_dose("25T18:00", 19)}), "25T22:00", {{"glucose", 6.5}, {"carbs", 20}});
+  EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 0}, {"meal", 2}, {"basal", 0}}));
+}
+
+// A correction alone is rounded down even where the plan says nearest: (10.5 - 6.5) / 2.5 is 1.6.
+TEST(OffPumpHours, ACorrectionAloneIsRoundedDown) {
+  const Json nearest = asked::example_with({{"/rounding", "nearest"}});
+  const Json answer = off_pump(nearest, with(night, {long_dose("25T18:00", 19)}), "25T22:00", {{"glucose", 10.5}});
+  EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 1}, {"meal", 0}, {"basal", 0}}));
+}
+
+// Given a little early, the bridge at hand is the one of 02:00: asleep matters only past 06:00.
+TEST(OffPumpHours, AnEarlyBridgeReachesToItsOwnEnd) {
+  const Json events = with(night, {rapid("25T22:00", 0, 0, 3), ketones("26T01:40", 0.3)});
+  const auto asleep = [&](const std::string& until) { return off_pump(plan, events, "26T01:40", {{"expectedHours", 6}, {"glucose", 8.0}, {"asleepUntil", when(until)}})["wayBecause"]; };
+  EXPECT_EQ(asleep("26T06:00"), "shorter");
+  EXPECT_EQ(asleep("26T06:01"), "asleep");
+}
+
+TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
+  // Back in three hours, and nobody awake before eight: whoever has no long-acting insulin has to wake up.
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 3}, {"glucose", 8.0}, {"noLongActing", true}, {"asleepUntil", when("26T08:00")}})), "bridge 02:00, bridge 06:00");
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 48}, {"glucose", 8.0}, {"noLongActing", true}})),
+            "bridge 02:00, bridge 06:00, bridge 10:00, bridge 14:00, bridge 18:00");
+}
+
+// Long-acting wears off at 22:00, the bridge given a little earlier at 01:45: the later of the two.
+TEST(OffPumpHours, TheLaterOfBridgeAndLongActingKeepsThePumpBack) {
+  const Json events = Json::array({off("24T22:00"), long_dose("24T22:00", 19), rapid("25T21:45", 0, 0, 3), on("25T21:50")});
+  EXPECT_EQ(clock(off_pump(plan, events, "25T21:50")["back"]["usualFrom"]), "01:45");
+}
+
 // Basal that was shown is asked about as long as it may still act: four and a half hours, not only the four it was for.
 TEST(OffPumpHours, ABasalDoseShownIsAskedAboutWhileItMayAct) {
   const Json events = with(night, {event("25T22:00", "doseShown", {{"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}})});

@@ -107,7 +107,7 @@ Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& h
       bridge.parts.basal = Insulin{};
     }
   }
-  // A correction alone is rounded as any other, never over its cap.
+  // A correction alone is rounded down, whatever the plan's rounding, so that it is never over its cap.
   if (basal.is_zero() && bridge.meal.is_zero()) {
     bridge.units = lesser(bridge.units, bridge.net.down_to(device.step));
     bridge.parts = {bridge.units, {}, {}};

@@ -162,7 +162,6 @@ void read_bridges(Outage& outage, const Plan& plan, const History& history) {
     next.to = std::min(next.from + plan.off_pump.bridge, at + plan.off_pump.bridge + figures::bridge_tolerance.value);
     for (const Covered& cover : outage.long_cover)
       if (cover.from > next.from && cover.from < next.to) next.to = cover.from;
-    if (next.to < next.from) next.to = next.from;
     const Coverage coverage{plan, *event, next.from, outage.carried_into(next.from), *given};
     if (!coverage.matches(next.to)) {
       // Less than these hours need: given for the time until long-acting insulin works, or so much was drawn.
