@@ -131,6 +131,10 @@ TEST(OffPumpCover, MissedBasalIsWhatNothingStoodFor) {
   EXPECT_EQ(missed(with(events, {rapid("25T12:00", 0, 0, 3)}), "25T20:00"), "1.7");               // a bridge inside it takes nothing away
   EXPECT_EQ(missed(with(events, {on("25T09:00")}), "25T20:00"), "0.85");                         // back before it worked
   EXPECT_EQ(missed(with(events, {long_dose("26T08:20", 19)}), "26T09:00"), "1.98");              // and 20 minutes between the two
+  // Asked eight zones east it was the same night: 5 x 0.75.
+  const Json at_night = Json::array({off("25T00:00"), on("25T05:00")});
+  EXPECT_EQ(missed(at_night, "25T21:00"), "3.75");
+  EXPECT_EQ(missed(at_night, "26T05:00+08:00"), "3.75");
 }
 
 }  // namespace

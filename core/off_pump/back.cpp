@@ -11,16 +11,17 @@ namespace {
 Insulin missed(const Plan& plan, const Outage& outage, const Moment& now) {
   if (!outage.since) return Insulin{};
   const Instant end = outage.until.value_or(now.instant);
+  const Offset offset = outage.stopped_at_offset.value_or(now.offset);
   std::vector<Covered> covers = outage.bridges;
   covers.insert(covers.end(), outage.long_cover.begin(), outage.long_cover.end());
   std::sort(covers.begin(), covers.end(), [](const Covered& a, const Covered& b) { return a.from < b.from; });
   Insulin sum;
   Instant from = *outage.since;
   for (const Covered& cover : covers) {
-    sum = sum + basal_over(plan.basal, from, std::min(cover.from, end), now.offset);
+    sum = sum + basal_over(plan.basal, from, std::min(cover.from, end), offset);
     from = std::max(from, cover.to);
   }
-  return sum + basal_over(plan.basal, from, end, now.offset);
+  return sum + basal_over(plan.basal, from, end, offset);
 }
 
 }  // namespace

@@ -34,9 +34,13 @@ bool is_mistaken_long(const Event& event) { return event.kind == EventKind::mist
 // Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where off and on
 // tie, off stands.
 void read_pump(Outage& outage, const History& history) {
-  const auto went_off = [&](Instant at) {
+  const auto went_off = [&](const Moment& moment) {
+    const Instant at = moment.instant;
     if (!outage.off) {
-      if (!outage.until || at - *outage.until > figures::bridge_tolerance.value) outage.since = at;
+      if (!outage.until || at - *outage.until > figures::bridge_tolerance.value) {
+        outage.since = at;
+        outage.stopped_at_offset = moment.offset;
+      }
       outage.until.reset();
     }
     outage.off = outage.told = true;
@@ -48,8 +52,8 @@ void read_pump(Outage& outage, const History& history) {
     outage.until = at;
   };
   for (const auto& [event, struck] : history.entries()) {
-    if (event->kind == EventKind::pump) event->on ? came_back(event->at.instant) : went_off(event->at.instant);
-    if (event->kind == EventKind::seen && event->faults.has(Fault::pumpDead)) went_off(event->at.instant);
+    if (event->kind == EventKind::pump) event->on ? came_back(event->at.instant) : went_off(event->at);
+    if (event->kind == EventKind::seen && event->faults.has(Fault::pumpDead)) went_off(event->at);
   }
 }
 

@@ -32,6 +32,7 @@ struct Outage {
   bool off = false;
   bool told = false;                         // the record says something of the pump
   std::optional<Instant> since, until;       // `until`: when the pump came back
+  std::optional<Offset> stopped_at_offset;   // the schedule of the hours gone is read where they were lived, not where it is asked
   std::vector<Covered> bridges;              // in the order of time
   std::vector<Covered> long_cover;
   LongAtWork long_acting;
