@@ -3578,6 +3578,10 @@ off-order-twice = They said it twice
 off-ordered = Ordered by { $name } at { $clock }.
 # Line of the working.
 off-work-ordered = Ordered on the call
+# Two injections in place of the pump for the same hours, perhaps by two people.
+off-note-twice = The same hours were injected for twice. Eat if glucose falls. Call your team.
+# A journey, where the plan gives long-acting insulin in two parts a day.
+off-travel-parts = Your plan has two parts a day. Your team names the amounts.
 # Another amount than the plan's, of an insulin that is not named here, went in.
 off-note-other = Another amount than the plan’s went in. Call your team.
 # Before a dose of long-acting insulin, where a journey across time zones was typed.

@@ -137,4 +137,20 @@ TEST(OffPumpCover, MissedBasalIsWhatNothingStoodFor) {
   EXPECT_EQ(missed(at_night, "26T05:00+08:00"), "3.75");
 }
 
+// Two parents, two phones: basal of the same hours twice. It is no correction and counts nowhere, so it is said, as long as it acts.
+TEST(OffPumpCover, BasalForTheSameHoursTwiceIsSaid) {
+  const Json once = Json::array({off("25T22:00"), ketones("25T22:00", 0.3), rapid("25T22:00", 0, 0, 3)});
+  const Json twice = with(once, {rapid("25T22:10", 0, 0, 3)});
+  const Json answer = off_pump(asked::plan(), twice, "25T22:15", {{"expectedHours", 6}, {"glucose", 8.0}});
+  EXPECT_TRUE(notes(answer, "bridgedTwice"));
+  EXPECT_TRUE(answer["couldGoLow"]);
+  EXPECT_EQ(answer["call"], "team");
+  EXPECT_TRUE(notes(off_pump(asked::plan(), with(twice, {on("26T01:00")}), "26T02:40"), "bridgedTwice"));   // 4.5 h, the pump back or not
+  EXPECT_FALSE(notes(off_pump(asked::plan(), twice, "26T02:41", {{"glucose", 8.0}}), "bridgedTwice"));
+  EXPECT_FALSE(notes(off_pump(asked::plan(), once, "25T22:15", {{"expectedHours", 6}, {"glucose", 8.0}}), "bridgedTwice"));
+  // Half an hour early is the next one's time.
+  EXPECT_FALSE(notes(off_pump(asked::plan(), with(once, {rapid("26T01:30", 0, 0, 3)}), "26T01:35", {{"glucose", 8.0}}), "bridgedTwice"));
+  EXPECT_TRUE(notes(off_pump(asked::plan(), with(once, {rapid("26T01:29", 0, 0, 3)}), "26T01:35", {{"glucose", 8.0}}), "bridgedTwice"));
+}
+
 }  // namespace

@@ -146,4 +146,31 @@ TEST(OffPumpOrders, OnTheDayOfAJourneyTheTeamFirst) {
   EXPECT_FALSE(notes(ordered, "travelAskFirst"));
 }
 
+// A revision of the plan has no long-acting insulin any more: nobody here knows how long it works.
+TEST(OffPumpOrders, LongActingThatIsNotInThePlanIsForTheTeam) {
+  const Json without = asked::example_with({{"/longActing", nullptr}});
+  const Json events = Json::array({off("25T06:00"), long_dose("25T08:00", 19), ketones("25T14:00", 0.3)});
+  EXPECT_TRUE(notes(off_pump(without, events, "25T14:00", calm), "longActingOther"));
+  EXPECT_TRUE(notes(off_pump(without, events, "26T07:59", calm), "longActingOther"));
+  EXPECT_FALSE(notes(off_pump(without, events, "26T08:00", calm), "longActingOther"));
+  EXPECT_FALSE(notes(off_pump(without, with(events, {call("25T13:00")}), "25T14:00", calm), "longActingOther"));
+}
+
+// Asked about after a dead phone, an ordered dose is still the one that was ordered.
+TEST(OffPumpOrders, AnOrderedDoseThatWasShownIsAskedAboutWithItsOrder) {
+  const Json shown = event("25T14:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 10}});
+  const Json events = with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 10), shown});
+  EXPECT_EQ(off_pump(plan, events, "25T18:00", calm)["first"]["shown"]["order"], "order");
+  EXPECT_TRUE(off_pump(plan, with(morning, {shown}), "25T18:00", calm)["first"]["shown"]["order"].is_null());
+}
+
+// The published rule for journeys is for one dose a day.
+TEST(OffPumpOrders, OfAPlanInTwoPartsTheTeamNamesTheAmountsOfAJourney) {
+  const Json halves = asked::example_with({{"/offPump/parts", 2}});
+  const Json answer = off_pump(halves, Json::array({off("25T06:00"), ketones("25T08:00", 0.3)}), "25T08:00", {{"glucose", 8.0}, {"zonesEast", 6}});
+  EXPECT_EQ(answer["travel"]["rule"], "east");
+  EXPECT_EQ(answer["travel"]["parts"], Json::array());
+  EXPECT_TRUE(notes(answer, "travelAskFirst"));
+}
+
 }  // namespace

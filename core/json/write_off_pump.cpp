@@ -25,7 +25,7 @@ constexpr std::array<std::string_view, 4> travel_rules{"ignore", "sameBasal", "e
 constexpr std::array<std::string_view, note_count> notes{
     "getLongActing", "missedBridge", "missedTooLong", "longActingHeld", "longActingSplit", "longActingUnderStep", "bridgeUnderStep", "bridgeCut",
     "outlastsADay", "callAfterADay", "callAfterTwoDays", "neverFromPen", "otherVial", "boxWins", "heatedInsulin", "missedBasalTalk", "automationOff",
-    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst"};
+    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst", "bridgedTwice"};
 
 struct OffPage : Page {
   const OffPage& shown(std::string_view key, Insulin amount) const {
@@ -71,7 +71,10 @@ void write_first(const OffPage& page, const std::optional<ComesFirst>& first) {
   if (first->shown) {
     out.open('{').key("id").text(first->shown->id).key("insulin").text(of(words::insulins, first->shown->insulin));
     page.amount(first->shown->units);
-    out.key("at").text(page.time(first->shown->at)).key("clock").text(page.look_clock(first->shown->at)).close('}');
+    out.key("at").text(page.time(first->shown->at)).key("clock").text(page.look_clock(first->shown->at)).key("order");
+    if (first->shown->order.empty()) out.null();
+    else out.text(first->shown->order);
+    out.close('}');
   } else {
     out.null();
   }

@@ -36,7 +36,7 @@ struct ComesFirst {
   Waits waits = Waits::nothing;
   std::optional<Insulin> dose;            // the way down's own dose of rapid insulin, shown there and not here
   Carbohydrate carbohydrate;
-  struct Shown { std::string id; Insulin units; InsulinType insulin; Instant at; };
+  struct Shown { std::string id; Insulin units; InsulinType insulin; Instant at; std::string order; };   // `order`: the one it follows
   std::optional<Shown> shown;
 };
 
@@ -110,9 +110,10 @@ struct Travel {
 enum class Note : std::uint8_t {
   getLongActing, missedBridge, missedTooLong, longActingHeld, longActingSplit, longActingUnderStep, bridgeUnderStep, bridgeCut,
   outlastsADay, callAfterADay, callAfterTwoDays, neverFromPen, otherVial, boxWins, heatedInsulin, missedBasalTalk, automationOff,
-  travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice, longActingOther, travelAskFirst
+  travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice, longActingOther, travelAskFirst,
+  bridgedTwice
 };
-inline constexpr int note_count = 25;
+inline constexpr int note_count = 26;
 
 struct OffPumpAnswer {
   bool off = false;
@@ -139,6 +140,7 @@ struct OffPumpAnswer {
   std::array<std::optional<Instant>, hold_kinds> holds{};
   Instant look;
   bool could_go_low = false;
+  bool bridged_twice = false;                 // basal for the same hours went in twice, and still acts
   SetOf<Note> notes;
 };
 

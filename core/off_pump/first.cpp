@@ -4,6 +4,8 @@
 #include <unordered_set>
 #include "figures/off_pump.hpp"
 #include "known.hpp"
+#include "off_pump/given_bridges.hpp"
+#include "off_pump/given_long.hpp"
 
 namespace stopgap::without_pump {
 namespace {
@@ -98,7 +100,8 @@ std::optional<ComesFirst> nothing_passes(const rules::Facts& facts) {
     first.outcome = Outcome::clockInDoubt;
   } else if (waiting) {
     first.outcome = Outcome::didYouInject;
-    first.shown = ComesFirst::Shown{waiting->id, *waiting->units, waiting->insulin, waiting->at.instant};
+    const Event* order = waiting->insulin == InsulinType::long_acting ? order_at(facts.history, waiting->at.instant) : nullptr;
+    first.shown = ComesFirst::Shown{waiting->id, *waiting->units, waiting->insulin, waiting->at.instant, order ? order->id : std::string{}};
   } else {
     return std::nullopt;
   }

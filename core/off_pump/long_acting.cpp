@@ -2,6 +2,7 @@
 
 #include "figures/off_pump.hpp"
 #include "model/basal.hpp"
+#include "off_pump/given_long.hpp"
 
 namespace stopgap::without_pump {
 namespace {

@@ -19,7 +19,7 @@ struct LongAtWork {
   std::optional<Instant> covers_from, covers_until;
   std::optional<Instant> due;                // not before: the hold's end, or the next part of the same day
   bool continues = false;                    // it follows on the last one, whose tail bridges it
-  bool other_than_shown = false;             // another amount went in than the page showed, and no team was told since
+  bool other_than_planned = false;           // it, or its amount, is not the plan's, and no team was told since
   const Event* order = nullptr;              // an amount the team named on a call, still to be injected
 
   // Whether a dose at this moment follows on the last one: it may come late by what it takes to work, while the last one still acts.
@@ -35,6 +35,7 @@ struct Outage {
   std::optional<Offset> stopped_at_offset;   // the schedule of the hours gone is read where they were lived, not where it is asked
   std::vector<Covered> bridges;              // in the order of time
   std::vector<Covered> long_cover;
+  std::optional<Instant> bridged_twice;      // when basal was injected for hours that had theirs already
   LongAtWork long_acting;
 
   std::optional<Instant> bridged_until() const { return bridges.empty() ? std::nullopt : std::optional<Instant>{bridges.back().to}; }
@@ -45,11 +46,5 @@ struct Outage {
 };
 
 Outage outage_of(const Plan& plan, const History& history, Instant now);
-
-// A dose of rapid insulin, shown or injected, that stands for hours of basal.
-bool holds_basal(const Event& event);
-// Whether a first part at this clock time is the morning's, half of it, or the evening's (CV-26 [fi-backup]).
-bool is_half_part(TimeOfDay time);
-bool is_evening_part(TimeOfDay time);
 
 }  // namespace stopgap::without_pump

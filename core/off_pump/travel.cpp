@@ -14,6 +14,8 @@ Travel travel_of(const Plan& plan, const Outage& outage, std::int64_t zones_east
   if (zones < figures::zones_that_matter.value) return travel;
   travel.rule = TravelRule::sameBasal;
   if (zones < figures::zones_that_change_basal.value || !plan.long_acting) return travel;
+  travel.rule = zones_east > 0 ? TravelRule::east : TravelRule::west;
+  if (plan.off_pump.parts > 1) return travel;   // the published rule is for one dose a day: of two parts the team names the amounts
   const Insulin day = long_acting_a_day(plan);
   std::optional<Instant> home;   // the usual hour by the home clock: when the next dose is due
   if (outage.long_acting.last && outage.long_acting.due && now <= *outage.long_acting.due) home = outage.long_acting.due;
@@ -22,11 +24,9 @@ Travel travel_of(const Plan& plan, const Outage& outage, std::int64_t zones_east
     travel.parts.push_back({exact, plan.to_step(exact, plan.usual_device().step), at});
   };
   if (zones_east > 0) {
-    travel.rule = TravelRule::east;
     travel.share = figures::east_share.value.value() - Fraction::of(zones, figures::zones_of_a_day.value);
     part(travel.share, home);
   } else {
-    travel.rule = TravelRule::west;
     part(figures::west_part.value.value(), home);
     part(figures::west_part.value.value(), home ? std::optional<Instant>{*home + Duration::hours(zones)} : std::nullopt);
   }

@@ -173,7 +173,7 @@ export const actions = tools => {
         return;
       }
       const { units, parts } = members(event.text);
-      await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, parts }));
+      await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, order: shown.order ?? undefined, parts }));
       await afterDose(`${id}-i`, hasMeal(parts) ? state.panel.asked.carbs : null);
     },
     async offEaten() {

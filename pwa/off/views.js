@@ -50,10 +50,10 @@ const noteLine = (name, words) => by(name, {
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
-  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), travelAskFirst: () => words('off-note-travel-ask') });
+  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
 const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
-const first = new Set(['longActingOther', 'travelAskFirst']);   // said above everything else
+const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice']);   // said above everything else
 const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
@@ -83,8 +83,8 @@ const kept = (answer, state, words) => {
 };
 
 // What was said about how long and about sleep, which goes on being used until somebody asks again.
-const assumed = ({ panel: { asked }, now, otherDay }, words) => {
-  if (asked.hours === undefined) return nothing;
+const assumed = ({ panel: { asked }, off, now, otherDay }, words) => {
+  if (asked.hours === undefined || !off.answer.off) return nothing;
   const clock = asked.until?.slice(11, 16), day = asked.until && otherDay(asked.until);
   return html`<p class="note">${!asked.until ? words('off-assumed-unknown') : day ? words('off-assumed-day', { day, clock }) : words('off-assumed-hours', { clock })}
     ${asked.asleep && Date.parse(asked.asleep) > now.moment ? words('off-assumed-sleep', { clock: asked.asleep.slice(11, 16) }) : nothing}</p>`;
@@ -192,7 +192,7 @@ const travel = (state, words, send) => {
     <div class="lead-in"><h1 tabindex="-1">${title}</h1>${parts.length ? html`<p>${words('off-travel-day')} ${words('off-travel-team')}</p>` : nothing}</div>
     ${parts.length ? html`<p class="lede"><b>${words('off-long')}</b></p><ol class="lines">${parts.map((part, at) => html`<li>
       <b>${part.text}</b><br>${where[at]}${part.due ? html`<br>${words('off-travel-due', { clock: part.due.clock, day: state.otherDay(part.due.at) || state.dayWords(part.due.at.slice(0, 10)) })}` : nothing}</li>`)}</ol>
-      <p class="warnbox">${words('off-travel-ask')}</p><p class="note">${words('off-travel-rule')}</p>` : nothing}
+      <p class="warnbox">${words('off-travel-ask')}</p><p class="note">${words('off-travel-rule')}</p>` : where.length ? html`<p class="warnbox">${words('off-travel-parts')}</p>` : nothing}
     <ul class="lines"><li>${words('off-note-travel-clock')}</li><li>${words('off-note-supplies')}</li></ul>
     <div class="end">${main(words('back'), () => send('offPage', 'answer'))}${plain(words('off-zones-other'), () => send('offPage', 'zones'))}</div>`, { calm: true });
 };
