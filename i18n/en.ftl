@@ -3480,6 +3480,16 @@ school-active = The copy is active. Choose the student.
 
 ## Off the pump: bridge, long-acting insulin, and back
 
+# Question, where the record does not know.
+off-when = Since when is the pump off?
+# Help.
+off-when-help = Since no insulin came from it.
+# Main button. $clock: as typed.
+off-when-yes = Since { $clock }
+# The same, where that time was yesterday.
+off-when-yesterday = Since { $clock } yesterday
+# Button: nothing is written down; somebody looks ahead.
+off-when-runs = It still runs
 # Question.
 off-hours = How many hours without a pump?
 # Help.
@@ -3590,6 +3600,8 @@ off-note-travel-ask = On the day of a journey, call your team before this dose.
 off-title = The pump is off
 # Heading: the record says that the pump runs.
 off-title-on = The pump is on
+# Heading, where somebody looks ahead and the pump still runs.
+off-title-ahead = If the pump stops now
 # $clock: since when.
 off-since = Off since { $clock }.
 # Heading: danger signs, glucose and ketones are asked before anything is injected for the pump.

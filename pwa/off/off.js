@@ -1,7 +1,7 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
-import { minutesUntil, nextTimeAt, order, quartersUntil, stamp } from '../times.js';
+import { lastTimeAt, minutesUntil, nextTimeAt, order, quartersUntil, stamp } from '../times.js';
 import { fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
@@ -12,7 +12,7 @@ export { view } from './views.js';
 // A page with a dose in hand does not outlive a reload: the record knows that it was shown, and it is asked about.
 const inHand = new Set(['dose', 'typed', 'different', 'given']);
 
-export const panel = kept => (kept ? { ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) } : { name: 'off', page: 'hours', asked: {}, ids: {} });
+export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
 // How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
@@ -25,7 +25,10 @@ const stillSaid = (known, record, now) => {
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
 export const opened = ({ offKnown, record }, now) => {
   const known = stillSaid(offKnown, record, now);
-  return known ? { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} } : panel();
+  if (known) return { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} };
+  // Two hours without insulin are counted from when it stopped: that is asked, unless the record knows.
+  const isOff = record.filter(event => event.kind === 'pump').at(-1)?.doc.state === 'off';
+  return { name: 'off', page: isOff ? 'hours' : 'since', asked: {}, ids: {} };
 };
 
 // The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
@@ -83,6 +86,14 @@ export const actions = tools => {
     // A reading that still stands is not asked for again.
     const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
+    if (state.panel.page === 'answer') await lookIfStillOff();
+  };
+  // No injection yet, but the time by which there has to be one: a look like any other.
+  const lookIfStillOff = async () => {
+    tools.look();
+    const { wayBecause, recorded, nextBridge } = state.off.answer;
+    if (wayBecause !== 'soonBack' || !recorded || !nextBridge) return;
+    if (!state.holds.looks.some(look => order(look.due, nextBridge.at) === 0)) await add(events.look(fresh(), clock().text, nextBridge.at, ['glucose', 'ketones']));
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
   // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
@@ -104,6 +115,12 @@ export const actions = tools => {
   const finger = reading => settle({ glucose: { ...reading, from: 'finger', at: clock().text } });
 
   return {
+    async offSince(when) {
+      const moment = when === 'now' ? clock().moment : lastTimeAt(state.pad.digits, clock().moment);
+      if (!moment) return unfinished();
+      await add(events.pump(fresh(), stamp(moment), 'off'));
+      return page('hours');
+    },
     offHours: () => settleTyped('hours'),
     offHoursUnknown: () => settle({ hours: null }),
     offAsleep: () => { const until = nextTimeAt(state.pad.digits, clock().moment); return until ? settle({ asleep: stamp(until) }) : unfinished(); },
@@ -185,10 +202,7 @@ export const actions = tools => {
     async offPumpIs(on) {
       await pumpIs(tools, fresh(), on);
       if (on === 'on') { state.offKnown = null; return; }
-      // No injection yet, but the time by which there has to be one.
-      tools.look();
-      const { wayBecause, nextBridge } = state.off.answer;
-      if (wayBecause === 'soonBack' && nextBridge) await add(events.look(fresh(), clock().text, nextBridge.at, ['glucose', 'ketones']));
+      await lookIfStillOff();
     },
 
     // What the team says on the telephone: typed, said back, and only then an order.

@@ -6,6 +6,13 @@ import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
 
+const since = (state, words, send) => sheet(state, words, html`
+  ${question('', words('off-when'), words('off-when-help'))}
+  ${clockpad(state, words, send)}
+  <div class="end">${state.pad.digits.length === 4 ? main(state.yesterday ? words('off-when-yesterday', { clock: clockText(state.pad.digits) }) : words('off-when-yes', { clock: clockText(state.pad.digits) }), () => send('offSince'))
+    : html`<div class="pair">${half(words('just-now'), () => send('offSince', 'now'))}${half(words('off-when-runs'), () => send('offPage', 'hours'))}</div>`}
+  ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
+
 const hours = (state, words, send) => sheet(state, words, html`
   ${question('1', words('off-hours'), words('off-hours-help'))}
   ${keypad(state, words, send, { unit: words('off-unit-hours') })}
@@ -122,7 +129,7 @@ const answerPage = (state, words, send) => {
   const way = !besideRapid || bridges ? wayLine(answer, words) : then ? words('off-two') : nothing;
   const waits = answer.wayBecause === 'soonBack' && !answer.recorded && !now;
   return sheet(state, words, html`
-    <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(before.outcome) ? words('off-first-title') : outcome(before.outcome, words)) : answer.off ? words('off-title') : words('off-title-on')}</h1>
+    <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(before.outcome) ? words('off-first-title') : outcome(before.outcome, words)) : !answer.off ? words('off-title-on') : answer.recorded ? words('off-title') : words('off-title-ahead')}</h1>
       ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${urgent(answer, words, besideRapid)}
@@ -143,7 +150,7 @@ const answerPage = (state, words, send) => {
     ${callTeam(answer, state, words)}
     ${noteLines(answer.notes.filter(name => !(besideRapid && ofLongActing.has(name))), words)}
     ${kept(answer, state, words)}
-    <div class="cells answers">${answer.off ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
+    <div class="cells answers">${answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
       ${besideRapid ? nothing : html`${haveLong(state, words, send)}${orderWay(answer, state, words, send)}`}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
       ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
@@ -255,5 +262,5 @@ const eat = (state, words, send) => sheet(state, words, html`
   <p class="lede">${words('off-eat-why')}</p>
   <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
 
-const pages = { eat, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+const pages = { eat, since, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
 export const view = (state, words, send) => pages[state.panel.page](state, words, send);

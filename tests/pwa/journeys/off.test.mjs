@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, forgetPage, oneInsulin, toLongActing } from './off_pump.mjs';
+import { asked, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -165,7 +165,7 @@ test('ketones come first: nothing to inject for the pump until the questions are
 
 test('what cannot be is refused at the field, and six zones east are worked out by the published rule', async () => {
   const hand = await withDemo(night);
-  await hand.tap('The pump stays off');
+  await toHours(hand);
   await hand.keys('999');
   await hand.tap('About 999 hours');
   await hand.sees('504');
@@ -248,7 +248,7 @@ for (const [look, options] of [['by day', { at: '2026-11-25T12:05:00+01:00' }], 
   test(`${look}: every page of it can be read`, async () => {
     const hand = await withDemo({ ...options, flowing: true });
     await hand.tap('The pump stays off');
-    for (const [heading, next] of [['How many hours without a pump?', 'I do not know'], ['Will you sleep in this time?', 'I stay awake'], ['What do you eat now?', 'Nothing now'], ['Glucose now', 'I have not measured']]) {
+    for (const [heading, next] of [['Since when is the pump off?', 'Just now'], ['How many hours without a pump?', 'I do not know'], ['Will you sleep in this time?', 'I stay awake'], ['What do you eat now?', 'Nothing now'], ['Glucose now', 'I have not measured']]) {
       await hand.heading(heading);
       await clean(hand, heading);
       await hand.shot(`off-${look.slice(3, 6).trim()}-${heading.slice(0, 8)}`);

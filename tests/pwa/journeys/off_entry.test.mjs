@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, forgetPage, oneInsulin, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
 import { answer, close, withDemo } from './phone.mjs';
 
 after(close);
@@ -20,8 +20,7 @@ test('a dead pump leads from the questions to its own pages, and the amounts are
   await hand.tap('Answered');
   await hand.page.getByRole('heading', { name: 'Long-acting insulin, if it takes long' }).waitFor();
   await oneInsulin(hand);
-  await hand.tap('The pump stays off');
-  await hand.heading('How many hours without a pump?');
+  await toHours(hand);
   await hand.keys('6');
   await hand.tap('About 6 hours');
   await hand.tap('I stay awake');
@@ -35,7 +34,7 @@ test('a dead pump leads from the questions to its own pages, and the amounts are
 // Danger signs and ketones come first, also where hours and sleep are known already.
 test('whoever is ill finds the questions from every page on which the hours are known', async () => {
   const hand = await withDemo(night);
-  await hand.tap('The pump stays off');
+  await toHours(hand);
   await hand.keys('6');
   await hand.tap('About 6 hours');
   await hand.tap('I stay awake');
@@ -52,7 +51,7 @@ test('whoever is ill finds the questions from every page on which the hours are 
 // Another phone has the record and none of the answers: nobody said that it is not known how long.
 test('after a dose that was asked about, how long is asked before long-acting insulin is shown', async () => {
   const hand = await withDemo(night);
-  await hand.tap('The pump stays off');
+  await toHours(hand);
   await hand.keys('6');
   await hand.tap('About 6 hours');
   await hand.tap('I stay awake');
@@ -69,7 +68,7 @@ test('after a dose that was asked about, how long is asked before long-acting in
 
 test('after a dead phone the hours that were said still count', async () => {
   const hand = await withDemo(night);
-  await hand.tap('The pump stays off');
+  await toHours(hand);
   await hand.keys('6');
   await hand.tap('About 6 hours');
   await hand.tap('I stay awake');
@@ -115,5 +114,47 @@ test('no long-acting insulin at hand: a bridge of four hours, where to get some,
   await hand.tap('All times');
   await hand.tap('I have long-acting insulin now');
   await toLongActing(hand);
+  await hand.device.end();
+});
+
+// Found dead at 22:05, it stopped at 21:00: the two hours are over at 23:00, and somebody who sleeps at 23:00 is not told to wait.
+test('a pump that stopped before is counted from then', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.heading('Since when is the pump off?');
+  await hand.shot('off-since');
+  await hand.keys('2500');
+  await hand.tap('Since');
+  await hand.heading('Since when is the pump off?');
+  for (const digit of '2500') await hand.tap('Erase');
+  await hand.keys('2100');
+  await hand.tap('Since 21:00');
+  await hand.keys('0.5');
+  await hand.tap('About 0.5 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.sees('Back within two hours: no injection in its place.');
+  await hand.sees('Off since 21:00.');
+  await hand.sees('23:00');
+  const events = await hand.record();
+  assert.deepEqual(events.filter(event => event.kind === 'look').map(event => event.due.slice(11, 16)), ['23:00']);
+  assert.deepEqual(events.filter(event => event.kind === 'pump').map(event => [event.at.slice(11, 16), event.state]), [['21:00', 'off']]);
+  await hand.device.end();
+});
+
+test('whoever looks ahead writes nothing down', async () => {
+  const hand = await withDemo(night);
+  await hand.tap('The pump stays off');
+  await hand.tap('It still runs');
+  await hand.keys('48');
+  await hand.tap('About 48 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.heading('If the pump stops now');
+  await hand.misses('Off since');
+  assert.equal((await hand.record()).filter(event => event.kind === 'pump').length, 0);
+  await hand.tap('The pump is off now');
+  await hand.heading('The pump is off');
+  assert.equal((await hand.record()).filter(event => event.kind === 'pump').length, 1);
   await hand.device.end();
 });

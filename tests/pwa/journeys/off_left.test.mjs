@@ -187,7 +187,6 @@ test('a pump that is back soon: nothing is injected, and two hours later it is a
   await hand.sees('Back within two hours: no injection in its place.');
   await hand.misses('Inject');
   await hand.shot('off-soon');
-  await hand.tap('The pump is off now');
   await hand.sees('Off since 22:05.');
   await hand.sees('00:05');
   await hand.sees('Set an alarm. Pump still off? Come back here.');
@@ -238,7 +237,7 @@ test('the next bridge asks for what is new only, and says what it still goes by'
   assert.deepEqual((await hand.record()).filter(event => event.kind === 'look').map(event => event.due.slice(11, 16)), ['02:05', '04:05']);
   await hand.tap('Back');
   await hand.tap('The pump stays off');
-  await hand.heading('How many hours without a pump?');
+  await hand.heading('Since when is the pump off?');
   await hand.device.end();
 });
 

@@ -1,7 +1,16 @@
+// From the home page to the first question: since when is asked where the record does not know.
+export const toHours = async (hand, since) => {
+  await hand.tap('The pump stays off');
+  await hand.page.waitForFunction(() => /^(Since when|How many)/.test(document.querySelector('h1')?.textContent ?? ''));
+  if (/^Since/.test(await hand.page.locator('h1').innerText())) {
+    if (since) { await hand.keys(since); await hand.tap('Since'); } else await hand.tap('Just now');
+  }
+  await hand.heading('How many hours without a pump?');
+};
+
 // From the home page to what the core says. A glucose that still stands is not asked for again.
 export const asked = async (hand, { hours, wakes, grams, glucose, unit = 'mmol/L', stands = false } = {}) => {
-  await hand.tap('The pump stays off');
-  await hand.heading('How many hours without a pump?');
+  await toHours(hand);
   if (hours) { await hand.keys(hours); await hand.tap(`About ${hours} hours`); } else await hand.tap('I do not know');
   await hand.heading('Will you sleep in this time?');
   if (wakes) { await hand.keys(wakes); await hand.tap(`I am awake again at ${wakes.slice(0, 2)}:${wakes.slice(2)}`); } else await hand.tap('I stay awake');
