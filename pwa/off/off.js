@@ -201,8 +201,7 @@ export const actions = tools => {
     offNotEaten: () => page(goesOn(), { meal: null }),
     async offPumpIs(on) {
       await pumpIs(tools, fresh(), on);
-      if (on === 'on') { state.offKnown = null; return; }
-      await lookIfStillOff();
+      if (on === 'off') await lookIfStillOff();
     },
 
     // What the team says on the telephone: typed, said back, and only then an order.

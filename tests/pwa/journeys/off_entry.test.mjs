@@ -2,8 +2,8 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
-import { answer, close, withDemo } from './phone.mjs';
+import { asked, askedAgain, closePage, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
+import { answer, close, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -156,5 +156,53 @@ test('whoever looks ahead writes nothing down', async () => {
   await hand.tap('The pump is off now');
   await hand.heading('The pump is off');
   assert.equal((await hand.record()).filter(event => event.kind === 'pump').length, 1);
+  await hand.device.end();
+});
+
+// 20.6 a day: 35 units are heard wrong, or were said wrong. Within the hold of a dose nothing of it may stay.
+test('an order that was mistyped leaves no dose behind', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.tap('Type the units you see');
+  await hand.keys('20');
+  await hand.tap('I see 20 units');
+  await hand.tap('I have injected 20 units');
+  await hand.device.later(10);
+  await hand.tap('All times');
+  await hand.tap('The team named an amount');
+  await hand.keys('35');
+  await hand.tap('They said 35');
+  await hand.tap('They said yes');
+  await hand.heading('35 units is more than a whole day of your plan');
+  await hand.page.reload();
+  await hand.heading('35 units is more than a whole day of your plan');
+  await hand.tap('Another amount');
+  await hand.heading('How many units did they say?');
+  await hand.tap('Back');
+  await hand.heading('The pump is off');
+  await hand.misses('Then the second injection');
+  await hand.tap('All times');
+  assert.equal(await hand.page.getByRole('button', { name: seen('Long-acting insulin') }).count(), 0);
+  const events = await hand.record();
+  const order = events.find(event => event.kind === 'order');
+  assert.deepEqual(events.filter(event => event.kind === 'strike').map(event => event.target), [order.id]);
+  await hand.device.end();
+});
+
+// The page of a dose is gone, what was said is not: somebody closed it in another way than by a reload.
+test('asked about at the home page, a dose brings back the hours that were said', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await closePage(hand);
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.tap('No');
+  await hand.heading('The pump is off');
+  await hand.sees('You expect a pump on 26 November 2026, about 04:05.');
   await hand.device.end();
 });

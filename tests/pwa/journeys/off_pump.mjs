@@ -43,9 +43,17 @@ export const toLongActing = async hand => {
   await hand.heading('Which insulin is in your hand?');
 };
 
-// Another phone brings no page with it: only the record is left.
-export const forgetPage = hand => hand.page.evaluate(() => new Promise((resolve, reject) => {
+// What is kept of the page, changed as `change` says; nothing: all of it is gone.
+const keptPage = (hand, change) => hand.page.evaluate(changes => new Promise((resolve, reject) => {
   const opening = indexedDB.open('stopgap');
   opening.onerror = () => reject(opening.error);
-  opening.onsuccess = () => { const turn = opening.result.transaction('desk', 'readwrite'); turn.objectStore('desk').delete('draft'); turn.oncomplete = () => { opening.result.close(); resolve(); }; };
-}));
+  opening.onsuccess = () => {
+    const turn = opening.result.transaction('desk', 'readwrite'), desk = turn.objectStore('desk');
+    if (!changes) desk.delete('draft');
+    else desk.get('draft').onsuccess = ({ target }) => desk.put(JSON.stringify({ ...JSON.parse(target.result), ...changes }), 'draft');
+    turn.oncomplete = () => { opening.result.close(); resolve(); };
+  };
+}), change);
+// Another phone brings no page with it: only the record is left.
+export const forgetPage = hand => keptPage(hand, null);
+export const closePage = hand => keptPage(hand, { panel: null });
