@@ -74,6 +74,7 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, state.mark);
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
+  const remember = ({ hours, until, at, asleep, zones, noLong }) => { state.offKnown = { hours, until, at, asleep, zones, noLong }; };
   const settle = async answer => {
     const now = clock();
     const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
@@ -82,7 +83,7 @@ export const actions = tools => {
     if ('hours' in answer) asked.until = reply.expectedUntil?.at ?? null;
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
-    state.offKnown = { hours: asked.hours, until: asked.until, at: asked.at, asleep: asked.asleep, zones: asked.zones, noLong: asked.noLong };
+    remember(asked);
     // A reading that still stands is not asked for again.
     const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
     await page(next[state.panel.page] ?? 'answer', { asked });
@@ -140,7 +141,7 @@ export const actions = tools => {
     // None at hand: rapid-acting insulin goes on, until somebody has found some.
     async offHaveLong(have) {
       const asked = { ...state.panel.asked, noLong: !have };
-      state.offKnown = { ...state.offKnown, noLong: !have };
+      remember(asked);
       await page('answer', { asked });
     },
     offVial: name => page(name === state.plan.doc.longActing.name ? 'rightVial' : 'wrongVial'),
