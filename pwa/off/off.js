@@ -163,6 +163,9 @@ export const actions = tools => {
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       // Something else comes first by now.
       if (at < 0) return page('answer');
+      // More than a whole day on the team's word was said twice, on this very page: a phone that lost the page asks again.
+      const { order: ordered, dose: { text } } = state.off.answer.screens[at];
+      if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
@@ -234,6 +237,7 @@ export const actions = tools => {
       const ordered = state.off.answer.screens.find(screen => screen.order)?.order;
       await page(!ordered ? 'answer' : ordered.overADay ? 'orderLarge' : 'vial', { order: { ...state.panel.order, id } });
     },
+    offOrderTwice: () => page('vial', { twice: state.panel.order.id }),
     async offOrderOther() {
       const { id } = state.panel.order;
       if (id) await add(events.strike(`${id}-s`, clock().text, id, words('strike-reason')));

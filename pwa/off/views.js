@@ -190,7 +190,7 @@ const orderSure = (state, words, send) => sheet(state, words, html`
   <div class="end">${main(words('off-order-right'), () => send('offOrderSaid'))}${plain(words('off-order-other'), () => send('offOrderOther'))}</div>`, { calm: true });
 const orderLarge = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-order-large', { dose: state.panel.order.text })}</h1><p class="say">${words('off-order-large-do')}</p></div>
-  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offPage', 'vial'))}</div>`, { calm: true });
+  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offOrderTwice'))}</div>`, { calm: true });
 
 const zones = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-zones'), words('off-zones-help'))}

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, forgetPage, toLongActing } from './off_pump.mjs';
 import { close, phone, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -154,5 +154,30 @@ test('basal too small to draw leads to a call: it is not made up later, and nobo
   await hand.sees('The amount is smaller than one step. Call your team.');
   assert.equal(await hand.page.getByRole('button', { name: seen('Inject for the next hours') }).count(), 0);
   await hand.shot('off-under-step');
+  await hand.device.end();
+});
+
+// 10 were meant and 100 typed. The page that asks is lost with the phone; the order is in the record.
+test('an order of more than a whole day is not shown before it was said twice, also where its page was lost', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Then the second injection');
+  await hand.tap('The team named an amount');
+  await hand.keys('100');
+  await hand.tap('They said 100');
+  await hand.tap('They said yes');
+  await hand.heading('100 units is more than a whole day of your plan');
+  await forgetPage(hand);
+  await hand.page.reload();
+  await asked(hand, { stands: true });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.heading('100 units is more than a whole day of your plan');
+  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
+  await hand.tap('They said it twice');
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.heading('Inject now');
   await hand.device.end();
 });
