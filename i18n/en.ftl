@@ -3670,10 +3670,8 @@ off-note-missed-long = Too long without insulin. Test ketones now.
 off-note-long-held = Do not inject long-acting again yet.
 # Note.
 off-note-split = More than one injection is needed.
-# Note.
-off-note-long-under = The dose is smaller than one step. Call your team.
-# Note.
-off-note-under = The amount is smaller than one step. It counts next time.
+# Note: nothing of it can be drawn, and it is not made up later.
+off-note-under-step = The amount is smaller than one step. Call your team.
 # Note.
 off-note-cut = The dose was cut to the plan’s limit.
 # Note.

@@ -17,6 +17,7 @@ export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'an
 // How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
 const aDay = 24 * 60;
+const justSaid = 15;
 const stillSaid = (known, record, now) => {
   if (!known?.at || (known.until ? quartersUntil(known.until, now.moment) <= 0 : minutesUntil(known.at, now.moment) <= -aDay)) return null;
   return record.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;
@@ -45,9 +46,16 @@ const question = (asked, now) => ({ now: string(now.text),
 
 // What the core says now, worked out afresh each time, with the texts of its screens as they stand in its answer.
 export const look = ({ state, ask }) => {
-  const answer = ask('offPump', question(state.panel.asked, state.now));
+  const { panel } = state;
+  const answer = ask('offPump', question(panel.asked, state.now));
   if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
   state.off = { answer, screens: elements(members(answer.text).screens) };
+  // What was asked about is no longer asked.
+  if (panel.page === 'didOther' && !answer.first?.shown) panel.page = 'answer';
+  // A page that lay open until a pump is late would go on waiting for it: how long is asked again, unless something waits for nobody.
+  if (['answer', 'second'].includes(panel.page) && panel.asked.hours !== undefined && answer.off && answer.first?.waits !== 'everything'
+    && minutesUntil(panel.asked.at, state.now.moment) <= -justSaid && !stillSaid(panel.asked, state.record, state.now))
+    Object.assign(panel, { page: 'hours', asked: {} });
 };
 
 // While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
@@ -117,9 +125,11 @@ export const actions = tools => {
 
   return {
     async offSince(when) {
-      const moment = when === 'now' ? clock().moment : lastTimeAt(state.pad.digits, clock().moment);
-      if (!moment) return unfinished();
-      await add(events.pump(fresh(), stamp(moment), 'off'));
+      const said = when === 'now' ? clock().moment : lastTimeAt(state.pad.digits, clock().moment);
+      if (!said) return unfinished();
+      // Off since before the record says that one came back: that one does not run, and the record must not go on saying so.
+      const back = Math.max(...state.record.filter(event => event.kind === 'pump' && event.doc.state === 'on').map(event => Date.parse(event.at)), -Infinity);
+      await add(events.pump(fresh(), stamp(back < said ? said : new Date(back)), 'off'));
       return page('hours');
     },
     offHours: () => settleTyped('hours'),
@@ -150,9 +160,13 @@ export const actions = tools => {
     async offShow(kind) {
       // The page may have been drawn a while ago, or the clock been set: the core is asked at the tap.
       tools.look();
+      if (state.panel.page === 'hours') return keepDraft();
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       // Something else comes first by now.
       if (at < 0) return page('answer');
+      // More than a whole day on the team's word was said twice, on this very page: a phone that lost the page asks again.
+      const { order: ordered, dose: { text } } = state.off.answer.screens[at];
+      if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
@@ -168,9 +182,10 @@ export const actions = tools => {
     },
     async offGiven() {
       const { dose, units, same, asked } = state.panel;
+      const parts = same || !dose.partsText ? dose.partsText : partsOf(tools, dose, units);
       await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
-        order: dose.ordered, parts: same || !dose.partsText ? dose.partsText : partsOf(tools, dose, units), glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
-      await afterDose(dose.id, hasMeal(dose.partsText) ? asked.carbs : null);
+        order: dose.ordered, parts, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
+      await afterDose(dose.id, hasMeal(parts) ? asked.carbs : null);
     },
     async offRefused() {
       const { shown } = state.panel.dose;
@@ -183,6 +198,7 @@ export const actions = tools => {
       const shown = state.off.answer.first?.shown;
       if (shown?.id !== id) return;
       const { insulin } = shown;
+      const device = state.plan.doc.syringe ? 'syringe' : 'pen';
       const event = state.record.find(entry => entry.id === id);
       if (answer === 'no') {
         await add(events.doseRefused(`${id}-r`, clock().text, id));
@@ -191,8 +207,11 @@ export const actions = tools => {
         return;
       }
       const { units, parts } = members(event.text);
-      await add(events.injection(`${id}-i`, event.at, { insulin, units, device: state.plan.doc.syringe ? 'syringe' : 'pen', sure: answer === 'yes', shown: id, order: shown.order ?? undefined, parts }));
-      await afterDose(`${id}-i`, hasMeal(parts) ? state.panel.asked.carbs : null);
+      const went = answer === 'other' ? unitsTyped(tools, { insulin, device }) : units;
+      if (!went) return;
+      const partsIn = parts && went !== trimmed(units) ? partsOf(tools, { literal: units, partsText: parts }, went) : parts;
+      await add(events.injection(`${id}-i`, event.at, { insulin, units: went, device, sure: answer !== 'unsure', shown: id, order: shown.order ?? undefined, parts: partsIn }));
+      await afterDose(`${id}-i`, hasMeal(partsIn) ? state.panel.asked.carbs : null);
     },
     async offEaten() {
       const { id, grams } = state.panel.meal;
@@ -218,6 +237,7 @@ export const actions = tools => {
       const ordered = state.off.answer.screens.find(screen => screen.order)?.order;
       await page(!ordered ? 'answer' : ordered.overADay ? 'orderLarge' : 'vial', { order: { ...state.panel.order, id } });
     },
+    offOrderTwice: () => page('vial', { twice: state.panel.order.id }),
     async offOrderOther() {
       const { id } = state.panel.order;
       if (id) await add(events.strike(`${id}-s`, clock().text, id, words('strike-reason')));

@@ -1,6 +1,7 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
 import { clockpad, clockText, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
@@ -43,9 +44,14 @@ const insulinOf = (kind, words) => by(kind, { rapid: () => words('off-rapid'), l
 const did = (state, words, send, { id, insulin, text, clock }) => sheet(state, words, html`
   <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
   <p class="lede">${insulinOf(insulin, words)}</p>
-  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', { id, answer: 'yes' }))}${plain(words('did-no'), () => send('offDid', { id, answer: 'no' }))}
+  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', { id, answer: 'yes' }))}${plain(words('did-other'), () => send('offPage', 'didOther'))}${plain(words('did-no'), () => send('offDid', { id, answer: 'no' }))}
     ${plain(words('did-unsure'), () => send('offDid', { id, answer: 'unsure' }), words('did-unsure-sub'))}</div>
   <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
+
+const didOther = (state, words, send) => sheet(state, words, html`
+  ${question('', words('entry-yes'), insulinOf(state.off.answer.first.shown.insulin, words))}
+  ${keypad(state, words, send, { unit: words('unit-units') })}
+  <div class="end">${state.pad.digits ? main(words('entry-yes-units', { units: state.pad.digits }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => words('off-way-soon'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
   unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-no-long-here'), atWork: () => words('off-way-at-work') });
@@ -53,7 +59,7 @@ const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('
 // What is good to know besides. Each note of the core has its sentence.
 const noteLine = (name, words) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
-  longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-under'), bridgeCut: () => words('off-note-cut'),
+  longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-under-step'), bridgeUnderStep: () => words('off-note-under-step'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
@@ -92,9 +98,11 @@ const kept = (answer, state, words) => {
 // What was said about how long and about sleep, which goes on being used until somebody asks again.
 const assumed = ({ panel: { asked }, off, now, otherDay }, words) => {
   if (asked.hours === undefined || !off.answer.off) return nothing;
-  const clock = asked.until?.slice(11, 16), day = asked.until && otherDay(asked.until);
+  // A phone that was carried to another zone tells its own clock.
+  const here = text => stamp(new Date(text)), until = asked.until && here(asked.until);
+  const clock = until && clockOf(until), day = until && otherDay(until);
   return html`<p class="note">${!asked.until ? words('off-assumed-unknown') : day ? words('off-assumed-day', { day, clock }) : words('off-assumed-hours', { clock })}
-    ${asked.asleep && Date.parse(asked.asleep) > now.moment ? words('off-assumed-sleep', { clock: asked.asleep.slice(11, 16) }) : nothing}</p>`;
+    ${asked.asleep && Date.parse(asked.asleep) > now.moment ? words('off-assumed-sleep', { clock: clockOf(here(asked.asleep)) }) : nothing}</p>`;
 };
 
 // Where the questions lead to a dose, that dose is shown by them alone: it must not be read as an order to inject something here.
@@ -182,7 +190,7 @@ const orderSure = (state, words, send) => sheet(state, words, html`
   <div class="end">${main(words('off-order-right'), () => send('offOrderSaid'))}${plain(words('off-order-other'), () => send('offOrderOther'))}</div>`, { calm: true });
 const orderLarge = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-order-large', { dose: state.panel.order.text })}</h1><p class="say">${words('off-order-large-do')}</p></div>
-  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offPage', 'vial'))}</div>`, { calm: true });
+  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offOrderTwice'))}</div>`, { calm: true });
 
 const zones = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-zones'), words('off-zones-help'))}
@@ -262,5 +270,5 @@ const eat = (state, words, send) => sheet(state, words, html`
   <p class="lede">${words('off-eat-why')}</p>
   <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
 
-const pages = { eat, since, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
+const pages = { eat, didOther, since, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
 export const view = (state, words, send) => pages[state.panel.page](state, words, send);

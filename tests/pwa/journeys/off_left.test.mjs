@@ -123,7 +123,7 @@ test('two quick taps on the question about a dose answer it once', async () => {
   await hand.heading('Inject now');
   await hand.page.reload();
   await hand.heading('Did you inject it?');
-  await hand.page.getByRole('button', { name: seen('Yes,') }).evaluate(button => { button.click(); button.click(); });
+  await hand.page.getByRole('button', { name: seen('Yes, 3 units') }).evaluate(button => { button.click(); button.click(); });
   await hand.heading('The pump is off');
   assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 1);
   await hand.device.end();
