@@ -3671,7 +3671,9 @@ off-note-long-held = Do not inject long-acting again yet.
 # Note.
 off-note-split = More than one injection is needed.
 # Note: nothing of it can be drawn, and it is not made up later.
-off-note-under-step = The amount is smaller than one step. Call your team.
+off-note-hours-under = What these hours need is less than one step. Call your team.
+# Note: the same of the dose for a day.
+off-note-long-under = The long-acting dose is less than one step. Call your team.
 # Note.
 off-note-cut = The dose was cut to the plan’s limit.
 # Note.

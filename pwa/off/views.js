@@ -59,14 +59,14 @@ const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('
 // What is good to know besides. Each note of the core has its sentence.
 const noteLine = (name, words) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
-  longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-under-step'), bridgeUnderStep: () => words('off-note-under-step'), bridgeCut: () => words('off-note-cut'),
+  longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-hours-under'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
 const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
-const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice']);   // said above everything else
+const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
 const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });

@@ -151,7 +151,7 @@ test('basal too small to draw leads to a call: it is not made up later, and nobo
   await hand.tap('Back');
   await hand.tap('The pump stays off');
   await askedAgain(hand, { glucose: '120', unit: 'mg/dL' });
-  await hand.sees('The amount is smaller than one step. Call your team.');
+  await hand.sees('What these hours need is less than one step. Call your team.');
   assert.equal(await hand.page.getByRole('button', { name: seen('Inject for the next hours') }).count(), 0);
   await hand.shot('off-under-step');
   await hand.device.end();
