@@ -3778,6 +3778,8 @@ off-which-help = Read the label. Then choose.
 off-which-other = Another one, or I cannot read it
 # Why a look for the next injection is struck; stands in the record.
 off-strike-reason = Long-acting insulin works by then.
+# In the record: why a planned test was taken away. A later dose moved it.
+off-moved-reason = More long-acting insulin went in.
 # Button: there is no long-acting insulin here.
 off-which-none = I have none here
 # Below it: injections every few hours go on.

@@ -257,6 +257,7 @@ TEST(OffPump, WhoAsksIsOffUntilTheRecordSaysBack) {
   // Where the two tie, off stands, whichever was written first.
   EXPECT_TRUE(off_pump(plan, Json::array({on("25T21:00"), off("25T21:00")}), "25T22:00", quiet)["off"]);
   EXPECT_TRUE(off_pump(plan, Json::array({off("25T21:00"), on("25T21:00")}), "25T22:00", quiet)["off"]);
+  EXPECT_TRUE(off_pump(plan, Json::array({off("25T20:00"), off("25T21:00"), on("25T21:00")}), "25T22:00", quiet)["off"]);
 }
 
 TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {

@@ -10,6 +10,7 @@ namespace {
 // Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where off and on
 // tie, off stands.
 void read_pump(Outage& outage, const History& history) {
+  std::optional<Instant> last_off;
   const auto went_off = [&](const Moment& moment) {
     const Instant at = moment.instant;
     if (!outage.off) {
@@ -20,10 +21,11 @@ void read_pump(Outage& outage, const History& history) {
       outage.until.reset();
     }
     outage.off = outage.told = true;
+    last_off = at;
   };
   const auto came_back = [&](Instant at) {
     outage.told = true;
-    if (!outage.off || *outage.since == at) return;
+    if (!outage.off || last_off == at) return;
     outage.off = false;
     outage.until = at;
   };

@@ -32,22 +32,26 @@ export const opened = ({ offKnown, record }, now) => {
   return { name: 'off', page: isOff ? 'hours' : 'since', asked: {}, ids: {} };
 };
 
+// A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes.
+const journeyLasts = 2 * aDay;
+const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at, now.moment) > -journeyLasts ? known.journey.zones : undefined);
+
 // The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
 // pump that is late is still expected.
 const hoursLeft = ({ hours, until }, now) => (until ? String(Math.max(1, quartersUntil(until, now.moment)) / 4) : number(hours));
-const question = (asked, now) => ({ now: string(now.text),
+const question = (asked, now, known) => ({ now: string(now.text),
   expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
   // A waking time that has passed meanwhile says nothing any more.
   asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
   carbs: asked.carbs ? number(asked.carbs) : undefined,
   noLongActing: asked.noLong ? 'true' : undefined,
-  zonesEast: asked.zones ? asked.zones : undefined,
+  zonesEast: zonesOf(known, now),
   glucose: asked.glucose ? object({ ...glucoseReading(asked.glucose), at: string(asked.glucose.at) }) : undefined });
 
 // What the core says now, worked out afresh each time, with the texts of its screens as they stand in its answer.
 export const look = ({ state, ask }) => {
   const { panel } = state;
-  const answer = ask('offPump', question(panel.asked, state.now));
+  const answer = ask('offPump', question(panel.asked, state.now, state.offKnown));
   if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
   state.off = { answer, screens: elements(members(answer.text).screens) };
   // What was asked about is no longer asked.
@@ -55,7 +59,7 @@ export const look = ({ state, ask }) => {
   // A page that lay open until a pump is late would go on waiting for it: how long is asked again, unless something waits for nobody.
   if (['answer', 'second'].includes(panel.page) && panel.asked.hours !== undefined && answer.off && answer.first?.waits !== 'everything'
     && minutesUntil(panel.asked.at, state.now.moment) <= -justSaid && !stillSaid(panel.asked, state.record, state.now))
-    Object.assign(panel, { page: 'hours', asked: {} });
+    Object.assign(panel, { page: 'hours', asked: { noLong: panel.asked.noLong } });
 };
 
 // While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
@@ -64,7 +68,7 @@ export const stillRight = ({ state, ask, clock, recordText }) => {
   const dose = state.panel?.name === 'off' && state.panel.dose;
   if (!dose) return;
   const record = recordText(state.plan.doc.id, state.record.filter(event => event.id !== dose.shown));
-  const answer = ask('offPump', { record, ...question(state.panel.asked, clock()) });
+  const answer = ask('offPump', { record, ...question(state.panel.asked, clock(), state.offKnown) });
   if (!answer.refused && answer.screens.some(screen => screen.kind === dose.kind && screen.dose?.text === dose.dose.text)) return;
   Object.assign(state.panel, { page: 'answer', dose: null });
   state.pad = { digits: '' };
@@ -82,18 +86,18 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, state.mark);
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
-  const remember = ({ hours, until, at, asleep, zones, noLong }) => { state.offKnown = { hours, until, at, asleep, zones, noLong }; };
+  const remember = ({ hours, until, at, asleep, noLong }) => { state.offKnown = { hours, until, at, asleep, noLong, journey: state.offKnown?.journey }; };
   const settle = async answer => {
     const now = clock();
     const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
-    const reply = ask('offPump', question(asked, now));
+    const reply = ask('offPump', question(asked, now, state.offKnown));
     if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
     if ('hours' in answer) asked.until = reply.expectedUntil?.at ?? null;
     // A reading is in the record like any other.
     if (answer.glucose) await add(events.glucose(fresh(), answer.glucose.at, answer.glucose));
     remember(asked);
     // A reading that still stands is not asked for again.
-    const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer', zones: 'travel' };
+    const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer' };
     await page(next[state.panel.page] ?? 'answer', { asked });
     if (state.panel.page === 'answer') await lookIfStillOff();
   };
@@ -105,17 +109,22 @@ export const actions = tools => {
     if (!state.holds.looks.some(look => order(look.due, nextBridge.at) === 0)) await add(events.look(fresh(), clock().text, nextBridge.at, ['glucose', 'ketones']));
   };
   const settleTyped = name => { const value = literal(); return value ? settle({ [name]: value }) : unfinished(); };
+  const looksAt = due => state.record.filter(event => event.kind === 'look' && order(event.doc.due, due) === 0);
+  const strikeLooks = async (due, reason) => {
+    if (order(due, clock().text) > 0) for (const event of looksAt(due)) await add(events.strike(`${event.id}-s`, clock().text, event.id, reason));
+  };
   // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
   // When the next injection is due is a look like any other: it is told on every page, by the calendar and by the watch.
   const afterDose = async (id, grams) => {
-    const before = state.off.answer.nextBridge;
+    // So is the end of long-acting insulin: from then on there is no basal but the next dose, or the pump's.
+    const { nextBridge: before, longActing: { until: held } } = state.off.answer;
     tools.look();
-    const next = state.off.answer.nextBridge;
+    const { nextBridge: next, longActing: { until } } = state.off.answer;
     if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
     // Where long-acting insulin takes over there is no next one to be woken for.
-    else if (before && order(before.at, clock().text) > 0)
-      for (const event of state.record.filter(entry => entry.kind === 'look' && order(entry.doc.due, before.at) === 0))
-        await add(events.strike(`${event.id}-s`, clock().text, event.id, words('off-strike-reason')));
+    else if (before) await strikeLooks(before.at, words('off-strike-reason'));
+    if (until && held && order(until.at, held.at)) await strikeLooks(held.at, words('off-moved-reason'));
+    if (until && !looksAt(until.at).length) await add(events.look(`${id}-n`, clock().text, until.at, ['glucose', 'ketones']));
     await page(grams ? 'eat' : goesOn(), { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
   };
   // Nobody was asked yet how long it will be: "not known" is an answer, and no guess of the page's.
@@ -129,7 +138,7 @@ export const actions = tools => {
       if (!said) return unfinished();
       // Off since before the record says that one came back: that one does not run, and the record must not go on saying so.
       const back = Math.max(...state.record.filter(event => event.kind === 'pump' && event.doc.state === 'on').map(event => Date.parse(event.at)), -Infinity);
-      await add(events.pump(fresh(), stamp(back < said ? said : new Date(back)), 'off'));
+      await add(events.pump(fresh(), stamp(back < said ? said : new Date(back + 1000)), 'off'));
       return page('hours');
     },
     offHours: () => settleTyped('hours'),
@@ -141,12 +150,17 @@ export const actions = tools => {
     offGlucose: () => { const value = literal(); return value ? finger({ literal: value, unit: state.plan.doc.glucoseUnit }) : unfinished(); },
     offGlucoseSays: reading => finger({ reading }),
     offNotMeasured: () => settle({ glucose: null }),
-    offZones(direction) {
-      if (direction === 'none') return page('answer', { asked: { ...state.panel.asked, zones: null } });
-      const zones = literal();
-      return zones ? settle({ zones: direction === 'west' ? `-${zones}` : zones }) : unfinished();
+    async offZones(direction) {
+      const zones = literal(), now = clock();
+      if (direction !== 'none' && !zones) return unfinished();
+      const journey = direction === 'none' ? null : { zones: direction === 'west' ? `-${zones}` : zones, at: now.text };
+      const reply = ask('offPump', question(state.panel.asked, now, { journey }));
+      if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return undefined; }
+      state.offKnown = { ...state.offKnown, journey };
+      return page(journey ? 'travel' : 'answer');
     },
-    offAgain: () => page('hours', { asked: {} }),
+    // What insulin is at hand does not change with the hours.
+    offAgain: () => page('hours', { asked: { noLong: state.panel.asked.noLong } }),
     offPage: name => page(name),
     // None at hand: rapid-acting insulin goes on, until somebody has found some.
     async offHaveLong(have) {

@@ -1,0 +1,119 @@
+// Off the pump for days, and on a journey: what was said of it stands when the dose is due that it changes, and that dose is told.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { asked, askedAgain, toLongActing } from './off_pump.mjs';
+import { close, phone, withDemo } from './phone.mjs';
+
+after(close);
+const night = { at: '2026-11-25T22:05:00+01:00' };
+const callFirst = 'On the day of a journey, call your team before this dose.';
+
+const longActing = async (hand, units) => {
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await hand.tap('Type the units you see');
+  await hand.keys(units);
+  await hand.tap(`I see ${units} units`);
+  await hand.tap(`I have injected ${units} units`);
+};
+const travels = async (hand, zones, where) => {
+  await hand.tap('I travel across time zones');
+  await hand.keys(zones);
+  await hand.tap(`${zones} hours ${where}`);
+};
+const dues = async hand => {
+  const events = await hand.record();
+  const struck = events.filter(event => event.kind === 'strike').map(event => event.target);
+  return events.filter(event => event.kind === 'look' && !struck.includes(event.id)).map(event => event.due.slice(0, 16)).sort();
+};
+
+// It works 24 hours, from 22:05 to 22:05. Nothing else is looked for then: forgotten, nobody has any basal.
+test('away from its page, the time of the next long-acting dose is still told, and late it is told first', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.tap('Type the units you see');
+  await hand.keys('1');
+  await hand.tap('I see 1 units');
+  await hand.tap('I have injected 1 unit');
+  await hand.tap('Long-acting insulin');
+  await longActing(hand, '20');
+  await hand.heading('The pump is off');
+  assert.deepEqual(await dues(hand), ['2026-11-26T22:05']);
+  await hand.tap('Back');
+  await hand.sees('Next look 22:05');
+  await hand.device.later(25 * 60);
+  await hand.sees('The look of 22:05 is 60 minutes late');
+  await hand.device.end();
+});
+
+// The team orders ten more at 04:05. They hold the next one until 24 hours later: the look of before would be too soon.
+test('more long-acting insulin moves the look for the next dose', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await longActing(hand, '20');
+  await hand.heading('The pump is off');
+  await hand.tap('Back');
+  await hand.device.later(6 * 60);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('The team named an amount');
+  await hand.keys('10');
+  await hand.tap('They said 10');
+  await hand.tap('They said yes');
+  await longActing(hand, '10');
+  await hand.heading('The pump is off');
+  assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T04:06'), ['2026-11-27T04:05']);
+  await hand.device.end();
+});
+
+// Said at 08:05, six zones west; the dose it changes is due at 22:05 by the clock at home, a day after it was said how long.
+test('a journey is remembered when its dose is due, by the phone of the other place', async () => {
+  const home = await withDemo(night);
+  await asked(home, { glucose: '7.0' });
+  await toLongActing(home);
+  await longActing(home, '20');
+  await home.heading('The pump is off');
+  await home.device.later(10 * 60);
+  await travels(home, '6', 'west');
+  await home.heading('Going west, the day is longer: two parts.');
+  await home.tap('Back');
+  await home.tap('Back');
+  const storage = await home.device.context.storageState({ indexedDB: true });
+  await home.device.context.close();
+  const device = await phone({ zone: 'America/New_York', storage, at: '2026-11-26T22:06:00+01:00', server: home.device.host });
+  const hand = { device, ...await device.open() };
+  await asked(hand, { glucose: '7.0' });
+  await hand.heading('The pump is off');
+  await hand.tap('Long-acting insulin');
+  await hand.tap('glargine');
+  await hand.sees(callFirst);
+  await hand.tap('Back');
+  await hand.sees(callFirst);
+  await hand.device.end();
+});
+
+test('asked again about hours and sleep, a journey stays said; that there is none stays said too', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await travels(hand, '6', 'east');
+  await hand.heading('Going east, the day is shorter: a smaller dose.');
+  await hand.tap('Back');
+  await hand.tap('Ask again');
+  await hand.tap('I do not know');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { stands: true });
+  await hand.tap('Then the second injection');
+  await hand.sees(callFirst);
+  await hand.tap('Back');
+  await hand.tap('My journey across time zones');
+  await hand.tap('Change the hours');
+  await hand.tap('I do not travel');
+  await hand.tap('Back');
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { stands: true });
+  await hand.tap('Then the second injection');
+  await hand.misses(callFirst);
+  await hand.device.end();
+});
