@@ -3604,6 +3604,8 @@ off-title-on = The pump is on
 off-title-ahead = If the pump stops now
 # $clock: since when.
 off-since = Off since { $clock }.
+# The same, since another day than today. $day: which day; $clock: since when.
+off-since-day = Off since { $day }, { $clock }.
 # Heading: danger signs, glucose and ketones are asked before anything is injected for the pump.
 off-first-title = Answer the questions first
 # Below the heading of what comes first.
@@ -3612,6 +3614,8 @@ off-first = This comes first. Injections for the pump wait.
 off-correction-first = The correction waits for your answers.
 # $clock: since when no insulin was given for the background.
 off-not-written = No basal insulin is written down since { $clock }. Do not inject double.
+# The same, since another day than today. $day: which day; $clock: since when.
+off-not-written-day = No basal insulin is written down since { $day }, { $clock }. Do not inject double.
 # Line.
 off-low = Glucose could go low. Test more often.
 # Main button.

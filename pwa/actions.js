@@ -7,7 +7,7 @@ import { union } from './merge.js';
 import { save } from './save.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
-import { clockOf, dayOf, minutesUntil, signsLast } from './times.js';
+import { clockOf, dayOf, minutesUntil, notBefore, signsLast } from './times.js';
 import { answerActions, unitsTyped } from './answers.js';
 
 export const fromStore = events.fromText;
@@ -242,7 +242,8 @@ export const actions = tools => {
     async injected() {
       const { units, same, order } = state.panel;
       const { run } = state.draft;
-      await inject({ units, at: clock().text, shownId: order ? undefined : run.shown, sameDose: same, device: deviceNow(), id: order ? `${order}-i` : run.ids.injection, order });
+      const shownId = order ? undefined : run.shown;
+      await inject({ units, at: notBefore(state.record.find(event => event.id === shownId)?.at, clock().text), shownId, sameDose: same, device: deviceNow(), id: order ? `${order}-i` : run.ids.injection, order });
     },
     async refused(wrongAnswer) {
       await add(events.doseRefused(`${state.draft.run.shown}-r`, clock().text, state.draft.run.shown));

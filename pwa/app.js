@@ -146,7 +146,7 @@ const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
   render(views[name](state, words, send), root);
-  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'school' ? `school ${state.school.place()}` : name === 'handing' ? `handing ${handover.place()}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
+  const place = name === 'desk' ? `desk ${desk.place()}` : name === 'school' ? `school ${state.school.place()}` : name === 'handing' ? `handing ${handover.place()}` : name === 'off' ? `off ${off.place(state)}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   const heading = root.querySelector('h1');

@@ -33,6 +33,8 @@ export const nextTimeAt = (digits, now) => {
 export const signsLast = 15;
 
 export const order = (a, b) => Date.parse(a) - Date.parse(b);
+// What follows on something recorded is not before it, whatever a clock says that was set meanwhile: a hold would end too soon.
+export const notBefore = (first, now) => (first && order(first, now) > 0 ? first : now);
 export const minutesUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 60000);
 
 // At night the page is dark: from 21:00 to 07:00 by this clock.

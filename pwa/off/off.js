@@ -1,7 +1,7 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
-import { lastTimeAt, minutesUntil, nextTimeAt, order, quartersUntil, stamp } from '../times.js';
+import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, quartersUntil, stamp } from '../times.js';
 import { fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
@@ -11,6 +11,9 @@ export { view } from './views.js';
 
 // A page with a dose in hand does not outlive a reload: the record knows that it was shown, and it is asked about.
 const inHand = new Set(['dose', 'typed', 'different', 'given']);
+
+// Where a pump is off or on again it is another page, which begins at its top: no other button comes under the same finger.
+export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off.answer.recorded}`;
 
 export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
@@ -35,6 +38,9 @@ export const opened = ({ offKnown, record }, now) => {
 // A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes.
 const journeyLasts = 2 * aDay;
 const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at, now.moment) > -journeyLasts ? known.journey.zones : undefined);
+
+// A call lasts minutes: an amount that was typed before it is nothing anybody says yes to now.
+const callLasts = 15;
 
 // The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
 // pump that is late is still expected.
@@ -178,15 +184,17 @@ export const actions = tools => {
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       // Something else comes first by now.
       if (at < 0) return page('answer');
+      const { order: ordered, dose: { text } } = state.off.answer.screens[at], { order: named } = state.panel;
+      // What the team named is over: the plan's own amount is not what was meant here.
+      if (kind === 'longActing' && named?.id && ordered?.id !== named.id) return page('order', { order: null });
       // More than a whole day on the team's word was said twice, on this very page: a phone that lost the page asks again.
-      const { order: ordered, dose: { text } } = state.off.answer.screens[at];
       if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
       const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
-      return page('dose', { dose });
+      return page('dose', { dose, ...(kind === 'longActing' ? { order: null } : {}) });
     },
     offTyped() {
       const { dose } = state.panel;
@@ -197,7 +205,8 @@ export const actions = tools => {
     async offGiven() {
       const { dose, units, same, asked } = state.panel;
       const parts = same || !dose.partsText ? dose.partsText : partsOf(tools, dose, units);
-      await add(events.injection(dose.id, clock().text, { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
+      const shownAt = state.record.find(event => event.id === dose.shown)?.at;
+      await add(events.injection(dose.id, notBefore(shownAt, clock().text), { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
         order: dose.ordered, parts, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
       await afterDose(dose.id, hasMeal(parts) ? asked.carbs : null);
     },
@@ -241,9 +250,10 @@ export const actions = tools => {
     // What the team says on the telephone: typed, said back, and only then an order.
     async offOrderTyped() {
       const units = unitsTyped(tools, { insulin: 'long', device: state.plan.doc.syringe ? 'syringe' : 'pen' });
-      if (units) await page('orderSure', { order: { units, text: words('dose-text', { number: shown(units, state.mark) }) } });
+      if (units) await page('orderSure', { order: { at: clock().text, units, text: words('dose-text', { number: shown(units, state.mark) }) } });
     },
     async offOrderSaid() {
+      if (minutesUntil(state.panel.order.at, clock().moment) <= -callLasts) { await page('order', { order: null }); return; }
       const id = fresh();
       await add(events.call(`${id}-c`, clock().text, 'team', true));
       await add(events.order(id, clock().text, { by: state.team.name, units: state.panel.order.units, insulin: 'long', text: words('order-text') }));

@@ -124,6 +124,10 @@ const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first
 const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
 
+// The clock alone would read as today: a pump that is off for a day and a minute, as for a minute.
+const sinceLine = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-since-day', { day: otherDay(at), clock }) : words('off-since', { clock }));
+const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
+
 // One thing to do now, then everything with its time. Two injections of two insulins are two pages.
 const answerPage = (state, words, send) => {
   const { answer } = state.off;
@@ -138,12 +142,12 @@ const answerPage = (state, words, send) => {
   const waits = answer.wayBecause === 'soonBack' && !answer.recorded && !now;
   return sheet(state, words, html`
     <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(before.outcome) ? words('off-first-title') : outcome(before.outcome, words)) : !answer.off ? words('off-title-on') : answer.recorded ? words('off-title') : words('off-title-ahead')}</h1>
-      ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${words('off-since', { clock: answer.since.clock })}</p>` : nothing}</div>
+      ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${sinceLine(answer.since, state, words)}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${urgent(answer, words, besideRapid)}
     ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
-    ${answer.missed ? html`<p class="lede">${words('off-not-written', { clock: answer.missed.since.clock })}</p>` : nothing}
+    ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
     ${stops ? html`<div class="answers">${main(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
     <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}

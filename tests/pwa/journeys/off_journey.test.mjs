@@ -86,11 +86,23 @@ test('a journey is remembered when its dose is due, by the phone of the other pl
   const hand = { device, ...await device.open() };
   await asked(hand, { glucose: '7.0' });
   await hand.heading('The pump is off');
+  // A day and a minute, and not a minute.
+  await hand.sees('Off since 25 November 2026, 16:05.');
   await hand.tap('Long-acting insulin');
   await hand.tap('glargine');
   await hand.sees(callFirst);
   await hand.tap('Back');
   await hand.sees(callFirst);
+  await hand.device.end();
+});
+
+test('how long there was no basal is told with its day', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Back');
+  await hand.device.later(24 * 60 + 5);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.sees('No basal insulin is written down since 25 November 2026, 22:05. Do not inject double.');
   await hand.device.end();
 });
 
