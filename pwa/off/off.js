@@ -167,7 +167,8 @@ export const actions = tools => {
     },
     // What insulin is at hand does not change with the hours.
     offAgain: () => page('hours', { asked: { noLong: state.panel.asked.noLong } }),
-    offPage: name => page(name),
+    // A tap on a page whose dose was answered for meanwhile is about nothing any more.
+    offPage: name => (inHand.has(name) && !state.panel.dose ? undefined : page(name)),
     // None at hand: rapid-acting insulin goes on, until somebody has found some.
     async offHaveLong(have) {
       const asked = { ...state.panel.asked, noLong: !have };

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
+import { asked, forgetPage, oneInsulin, toHours, toLongActing, injected } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -35,6 +35,7 @@ test('a bridge at night: basal of four hours across midnight, typed, injected, i
   await hand.tap('I see 3 units');
   await hand.heading('Inject 3 units now');
   await hand.tap('I have injected 3 units');
+  await injected(hand);
   await hand.heading('The pump is off');
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.insulin, given.parts, given.shown], [3, 'rapid', { rescue: 0, meal: 0, basal: 3 }, shown.id]);
@@ -118,6 +119,7 @@ test('asleep at the next bridge: long-acting, its label read first, never beside
   await hand.keys('20');
   await hand.tap('I see 20 units');
   await hand.tap('I have injected 20 units');
+  await injected(hand);
   await hand.heading('The pump is off');
   const given = (await hand.record()).find(event => event.kind === 'injection');
   assert.deepEqual([given.units, given.insulin], [20, 'long']);

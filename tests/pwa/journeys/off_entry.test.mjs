@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, closePage, forgetPage, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, closePage, forgetPage, oneInsulin, toHours, toLongActing, injected } from './off_pump.mjs';
 import { answer, close, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -100,6 +100,7 @@ test('no long-acting insulin at hand: a bridge of four hours, where to get some,
   await hand.keys('3');
   await hand.tap('I see 3 units');
   await hand.tap('I have injected 3 units');
+  await injected(hand);
   await hand.sees('No long-acting insulin is here. Inject every few hours.');
   await hand.sees('Get long-acting insulin: pharmacy, hospital, your team.');
   await hand.sees('02:05');
@@ -170,6 +171,7 @@ test('an order that was mistyped leaves no dose behind', async () => {
   await hand.keys('20');
   await hand.tap('I see 20 units');
   await hand.tap('I have injected 20 units');
+  await injected(hand);
   await hand.device.later(10);
   await hand.tap('All times');
   await hand.tap('The team named an amount');

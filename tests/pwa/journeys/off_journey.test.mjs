@@ -1,7 +1,7 @@
 // Off the pump for days, and on a journey: what was said of it stands when the dose is due that it changes, and that dose is told.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, toLongActing, injected } from './off_pump.mjs';
 import { close, phone, withDemo } from './phone.mjs';
 
 after(close);
@@ -15,6 +15,7 @@ const longActing = async (hand, units) => {
   await hand.keys(units);
   await hand.tap(`I see ${units} units`);
   await hand.tap(`I have injected ${units} units`);
+  await injected(hand);
 };
 const travels = async (hand, zones, where) => {
   await hand.tap('I travel across time zones');
@@ -36,6 +37,7 @@ test('away from its page, the time of the next long-acting dose is still told, a
   await hand.keys('1');
   await hand.tap('I see 1 units');
   await hand.tap('I have injected 1 unit');
+  await injected(hand);
   await hand.tap('Long-acting insulin');
   await longActing(hand, '20');
   await hand.heading('The pump is off');

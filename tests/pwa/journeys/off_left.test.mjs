@@ -1,7 +1,7 @@
 // Off the pump, and the phone was put down, died or was tapped twice: no dose stands there as if it were new, and none is given twice.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, oneInsulin, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, oneInsulin, toLongActing, injected } from './off_pump.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { close, seen, withDemo } from './phone.mjs';
 
@@ -46,6 +46,7 @@ test('the food of a dose is eaten after it and recorded with it: nobody is told 
   await hand.sees('For food 3.64');
   await typed(hand, '6');
   await hand.tap('I have injected 6 units');
+  await injected(hand);
   await hand.heading('Eat 40 grams of carbohydrate');
   assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
   await hand.shot('off-eat');
@@ -66,6 +67,7 @@ test('food that was not eaten leaves its insulin to be eaten for', async () => {
   await hand.tap('Inject for the next hours');
   await typed(hand, '6');
   await hand.tap('I have injected 6 units');
+  await injected(hand);
   await hand.heading('Eat 40 grams of carbohydrate');
   await hand.tap('I have not eaten it');
   await hand.heading('Eat now');
@@ -102,6 +104,7 @@ test('food while long-acting insulin works is dosed as food, and not for hours',
   await hand.keys('20');
   await hand.tap('I see 20 units');
   await hand.tap('I have injected 20 units');
+  await injected(hand);
   await hand.heading('The pump is off');
   await hand.device.later(9 * 60);
   await hand.tap('Back');
@@ -158,6 +161,7 @@ test('a pump that is on is not said to be off since a time', async () => {
   await hand.tap('Inject for the next hours');
   await typed(hand, '3');
   await hand.tap('I have injected 3 units');
+  await injected(hand);
   await hand.sees('Off since 22:05.');
   await hand.device.later(60);
   await hand.tap('A pump works again');
@@ -172,6 +176,7 @@ test('away from its page, the time of the next injection is still told, and late
   await hand.tap('Inject for the next hours');
   await typed(hand, '3');
   await hand.tap('I have injected 3 units');
+  await injected(hand);
   await hand.heading('The pump is off');
   await hand.tap('Back');
   await hand.sees('Next look 02:05');
@@ -215,6 +220,7 @@ test('the next bridge asks for what is new only, and says what it still goes by'
   await hand.tap('Inject for the next hours');
   await typed(hand, '3');
   await hand.tap('I have injected 3 units');
+  await injected(hand);
   await hand.tap('Back');
   await hand.device.later(4 * 60);
   await hand.page.reload();
@@ -246,6 +252,7 @@ const given = async (hand, units) => {
   await hand.keys(units);
   await hand.tap(`I see ${units} units`);
   await hand.tap(`I have injected ${units} units`);
+  await injected(hand);
 };
 
 // 20.6 a day, down to 20. A journey's second part, ten units, falls within the hold of the first: only on the team's word.

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, forgetPage, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, forgetPage, toLongActing, injected } from './off_pump.mjs';
 import { close, phone, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -13,6 +13,7 @@ const given = async (hand, units) => {
   await hand.keys(units);
   await hand.tap(`I see ${units} units`);
   await hand.tap(`I have injected ${units} units`);
+  await injected(hand);
 };
 const injections = async hand => (await hand.record()).filter(event => event.kind === 'injection').map(({ units, insulin, parts, at }) => [units, insulin, parts, at.slice(11, 16)]);
 

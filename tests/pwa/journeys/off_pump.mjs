@@ -57,3 +57,6 @@ const keptPage = (hand, change) => hand.page.evaluate(changes => new Promise((re
 // Another phone brings no page with it: only the record is left.
 export const forgetPage = hand => keptPage(hand, null);
 export const closePage = hand => keptPage(hand, { panel: null });
+
+// Written down before anything else is done: a page left earlier has the dose still in hand.
+export const injected = hand => hand.page.waitForFunction(() => !/^Inject /.test((document.querySelector('h1')?.textContent ?? 'Inject ').replace(/[\u2066-\u2069]/g, '').trim() + ' '));
