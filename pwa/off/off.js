@@ -17,6 +17,8 @@ export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off
 
 export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
+const saysOff = record => record.filter(event => event.kind === 'pump').at(-1)?.doc.state === 'off';
+
 // How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
 const aDay = 24 * 60;
@@ -31,8 +33,7 @@ export const opened = ({ offKnown, record }, now) => {
   const known = stillSaid(offKnown, record, now);
   if (known) return { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} };
   // Two hours without insulin are counted from when it stopped: that is asked, unless the record knows.
-  const isOff = record.filter(event => event.kind === 'pump').at(-1)?.doc.state === 'off';
-  return { name: 'off', page: isOff ? 'hours' : 'since', asked: {}, ids: {} };
+  return { name: 'off', page: saysOff(record) ? 'hours' : 'since', asked: {}, ids: {} };
 };
 
 // A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes.
@@ -192,7 +193,7 @@ export const actions = tools => {
       if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
-      if (state.record.filter(event => event.kind === 'pump').at(-1)?.doc.state !== 'off') await add(events.pump(fresh(), clock().text, 'off'));
+      if (!saysOff(state.record)) await add(events.pump(fresh(), clock().text, 'off'));
       const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
       return page('dose', { dose, ...(kind === 'longActing' ? { order: null } : {}) });

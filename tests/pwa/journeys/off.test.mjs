@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, forgetPage, oneInsulin, toHours, toLongActing, injected } from './off_pump.mjs';
+import { asked, forgetPage, injected, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
 import { answer, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, closePage, forgetPage, oneInsulin, toHours, toLongActing, injected } from './off_pump.mjs';
+import { asked, askedAgain, closePage, forgetPage, given, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
 import { answer, close, seen, withDemo } from './phone.mjs';
 
 after(close);
@@ -96,11 +96,7 @@ test('no long-acting insulin at hand: a bridge of four hours, where to get some,
   await hand.tap('Inject for the next hours');
   await hand.heading('Inject now');
   await hand.sees('Basal 22:05 to 02:05 3.3');
-  await hand.tap('Type the units you see');
-  await hand.keys('3');
-  await hand.tap('I see 3 units');
-  await hand.tap('I have injected 3 units');
-  await injected(hand);
+  await given(hand, '3');
   await hand.sees('No long-acting insulin is here. Inject every few hours.');
   await hand.sees('Get long-acting insulin: pharmacy, hospital, your team.');
   await hand.sees('02:05');
@@ -167,11 +163,7 @@ test('an order that was mistyped leaves no dose behind', async () => {
   await toLongActing(hand);
   await hand.tap('glargine');
   await hand.tap('Show the dose');
-  await hand.tap('Type the units you see');
-  await hand.keys('20');
-  await hand.tap('I see 20 units');
-  await hand.tap('I have injected 20 units');
-  await injected(hand);
+  await given(hand, '20');
   await hand.device.later(10);
   await hand.tap('All times');
   await hand.tap('The team named an amount');

@@ -1,7 +1,7 @@
 // Off the pump for days, and on a journey: what was said of it stands when the dose is due that it changes, and that dose is told.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, toLongActing, injected } from './off_pump.mjs';
+import { asked, askedAgain, given, toLongActing } from './off_pump.mjs';
 import { close, phone, withDemo } from './phone.mjs';
 
 after(close);
@@ -11,11 +11,7 @@ const callFirst = 'On the day of a journey, call your team before this dose.';
 const longActing = async (hand, units) => {
   await hand.tap('glargine');
   await hand.tap('Show the dose');
-  await hand.tap('Type the units you see');
-  await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.tap(`I have injected ${units} units`);
-  await injected(hand);
+  await given(hand, units);
 };
 const travels = async (hand, zones, where) => {
   await hand.tap('I travel across time zones');
@@ -33,11 +29,7 @@ test('away from its page, the time of the next long-acting dose is still told, a
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
   await hand.tap('Inject for the next hours');
-  await hand.tap('Type the units you see');
-  await hand.keys('1');
-  await hand.tap('I see 1 units');
-  await hand.tap('I have injected 1 unit');
-  await injected(hand);
+  await given(hand, '1');
   await hand.tap('Long-acting insulin');
   await longActing(hand, '20');
   await hand.heading('The pump is off');

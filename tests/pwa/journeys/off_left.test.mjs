@@ -1,7 +1,7 @@
 // Off the pump, and the phone was put down, died or was tapped twice: no dose stands there as if it were new, and none is given twice.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, oneInsulin, toLongActing, injected } from './off_pump.mjs';
+import { asked, askedAgain, given, injected, oneInsulin, toLongActing } from './off_pump.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { close, seen, withDemo } from './phone.mjs';
 
@@ -100,11 +100,7 @@ test('food while long-acting insulin works is dosed as food, and not for hours',
   await toLongActing(hand);
   await hand.tap('glargine');
   await hand.tap('Show the dose');
-  await hand.tap('Type the units you see');
-  await hand.keys('20');
-  await hand.tap('I see 20 units');
-  await hand.tap('I have injected 20 units');
-  await injected(hand);
+  await given(hand, '20');
   await hand.heading('The pump is off');
   await hand.device.later(9 * 60);
   await hand.tap('Back');
@@ -246,14 +242,6 @@ test('the next bridge asks for what is new only, and says what it still goes by'
   await hand.heading('Since when is the pump off?');
   await hand.device.end();
 });
-
-const given = async (hand, units) => {
-  await hand.tap('Type the units you see');
-  await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.tap(`I have injected ${units} units`);
-  await injected(hand);
-};
 
 // 20.6 a day, down to 20. A journey's second part, ten units, falls within the hold of the first: only on the team's word.
 test('within its hold long-acting insulin comes only as the team named it, said back, once', async () => {

@@ -3,18 +3,11 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { asked, askedAgain, forgetPage, toLongActing, injected } from './off_pump.mjs';
+import { asked, askedAgain, forgetPage, given, toLongActing } from './off_pump.mjs';
 import { close, phone, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
-const given = async (hand, units) => {
-  await hand.tap('Type the units you see');
-  await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.tap(`I have injected ${units} units`);
-  await injected(hand);
-};
 const injections = async hand => (await hand.record()).filter(event => event.kind === 'injection').map(({ units, insulin, parts, at }) => [units, insulin, parts, at.slice(11, 16)]);
 
 // The phone died after the needle, and 12 units went in where 20 were shown: "yes, 20" and "no" are both untrue.

@@ -60,3 +60,12 @@ export const closePage = hand => keptPage(hand, { panel: null });
 
 // Written down before anything else is done: a page left earlier has the dose still in hand.
 export const injected = hand => hand.page.waitForFunction(() => !/^Inject /.test((document.querySelector('h1')?.textContent ?? 'Inject ').replace(/[\u2066-\u2069]/g, '').trim() + ' '));
+
+// The dose on the screen is drawn, typed as it is seen, and injected.
+export const given = async (hand, units) => {
+  await hand.tap('Type the units you see');
+  await hand.keys(units);
+  await hand.tap(`I see ${units} units`);
+  await hand.tap(`I have injected ${units} units`);
+  await injected(hand);
+};
