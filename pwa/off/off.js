@@ -21,6 +21,7 @@ const saysOff = record => record.filter(event => event.kind === 'pump').at(-1)?.
 
 // How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
+// In minutes; both are ours, no text was found for them. What was just said is not asked again at once.
 const aDay = 24 * 60;
 const justSaid = 15;
 const stillSaid = (known, record, now) => {
@@ -36,11 +37,11 @@ export const opened = ({ offKnown, record }, now) => {
   return { name: 'off', page: saysOff(record) ? 'hours' : 'since', asked: {}, ids: {} };
 };
 
-// A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes.
+// A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes. Two days are ours.
 const journeyLasts = 2 * aDay;
 const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at, now.moment) > -journeyLasts ? known.journey.zones : undefined);
 
-// A call lasts minutes: an amount that was typed before it is nothing anybody says yes to now.
+// A call lasts minutes, fifteen are ours: an amount that was typed before it is nothing anybody says yes to now.
 const callLasts = 15;
 
 // The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
