@@ -16,6 +16,8 @@ const file = text => ({ name: 'copy.json', mimeType: 'application/json', buffer:
 // "More" on either page, and back to it.
 const copyOf = async hand => {
   await hand.tap('More');
+  // Home has a "Save a copy" of its own as long as one is missing.
+  await hand.heading('More');
   const coming = hand.page.waitForEvent('download');
   await hand.tap('Save a copy');
   const path = join(folder, `${saved += 1}.json`);

@@ -50,13 +50,19 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     return hand(page);
   };
   const hand = page => {
-  const press = text => page.getByRole('button', { name: seen(text) }).first().click({ timeout: 8000 });
+  // The page says itself when a tap is written and drawn. Who taps again before that may meet a button of the same name on the page
+  // that is being left, and the app rightly takes such a tap for nobody's wish. Journeys about hurry press without waiting.
+  const settled = () => page.waitForFunction(() => document.body.getAttribute('aria-busy') !== 'true', undefined, { timeout: 8000 })
+    .catch(problem => { if (!/closed|navigation|destroyed/i.test(problem.message)) throw problem; });
+  const hurried = text => page.getByRole('button', { name: seen(text) }).first().click({ timeout: 8000 });
+  const press = async text => { await hurried(text); await settled(); };
   return {
     page,
     heading: async text => page.getByRole('heading', { level: 1, name: seen(text) }).waitFor({ timeout: 8000 }).catch(async () => {
       assert.fail(`The heading is not "${text}" but "${await page.locator('h1').first().innerText().catch(() => 'none')}"`);
     }),
     tap: press,
+    hurried,
     tick: text => page.getByRole('checkbox', { name: seen(text) }).click({ timeout: 8000 }),
     link: text => page.getByRole('link', { name: seen(text) }).first(),
     keys: async digits => { for (const digit of digits) await page.getByRole('button', { name: digit === '.' ? 'decimal point' : new RegExp(`^${digit}$`) }).click(); },

@@ -45,6 +45,7 @@ test('a wrong plan file is refused with its place and what is possible, and noth
 test('a copy saved on one phone is whole on another, record and holds included', async () => {
   const hand = await betweenLooks();
   await hand.tap('More');
+  await hand.heading('More');
   const coming = hand.page.waitForEvent('download');
   await hand.tap('Save a copy');
   const saved = join(mkdtempSync(join(tmpdir(), 'stopgap-')), 'copy.json');
