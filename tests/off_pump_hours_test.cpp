@@ -191,6 +191,22 @@ TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
             "bridge 02:00, bridge 06:00, bridge 10:00, bridge 14:00, bridge 18:00");
 }
 
+// The alarm alone may not wake them. At 02:00 sharp they are awake again, and long-acting lasts the night.
+TEST(OffPumpHours, ABridgeThatWouldBeSleptThroughIsSaid) {
+  const auto said = [&](const Json& asked, const Json& events = night, const char* now = "25T22:00") {
+    Json question{{"expectedHours", 6}, {"glucose", 8.0}};
+    question.update(asked);
+    return notes(off_pump(plan, events, now, question), "bridgeWhileAsleep");
+  };
+  EXPECT_TRUE(said({{"noLongActing", true}, {"asleepUntil", when("26T02:01")}}));
+  EXPECT_FALSE(said({{"noLongActing", true}, {"asleepUntil", when("26T02:00")}}));
+  EXPECT_FALSE(said({{"noLongActing", true}}));
+  EXPECT_FALSE(said({{"asleepUntil", when("26T07:00")}}));
+  EXPECT_TRUE(said({{"noLongActing", true}, {"asleepUntil", when("26T07:00")}}, with(night, {rapid("25T22:00", 0, 0, 3)}), "25T22:05"));
+  // Back within the two hours no injection is due at all.
+  EXPECT_FALSE(said({{"expectedHours", 0.5}, {"noLongActing", true}, {"asleepUntil", when("25T23:59")}}));
+}
+
 // Long-acting wears off at 22:00, the bridge given a little earlier at 01:45: the later of the two.
 TEST(OffPumpHours, TheLaterOfBridgeAndLongActingKeepsThePumpBack) {
   const Json events = Json::array({off("24T22:00"), long_dose("24T22:00", 19), rapid("25T21:45", 0, 0, 3), on("25T21:50")});

@@ -25,7 +25,8 @@ constexpr std::array<std::string_view, 4> travel_rules{"ignore", "sameBasal", "e
 constexpr std::array<std::string_view, note_count> notes{
     "getLongActing", "missedBridge", "missedTooLong", "longActingHeld", "longActingSplit", "longActingUnderStep", "bridgeUnderStep", "bridgeCut",
     "outlastsADay", "callAfterADay", "callAfterTwoDays", "neverFromPen", "otherVial", "boxWins", "heatedInsulin", "missedBasalTalk", "automationOff",
-    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst", "bridgedTwice"};
+    "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst", "bridgedTwice",
+    "bridgeWhileAsleep"};
 
 struct OffPage : Page {
   const OffPage& shown(std::string_view key, Insulin amount) const {

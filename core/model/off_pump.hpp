@@ -111,9 +111,9 @@ enum class Note : std::uint8_t {
   getLongActing, missedBridge, missedTooLong, longActingHeld, longActingSplit, longActingUnderStep, bridgeUnderStep, bridgeCut,
   outlastsADay, callAfterADay, callAfterTwoDays, neverFromPen, otherVial, boxWins, heatedInsulin, missedBasalTalk, automationOff,
   travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice, longActingOther, travelAskFirst,
-  bridgedTwice
+  bridgedTwice, bridgeWhileAsleep
 };
-inline constexpr int note_count = 26;
+inline constexpr int note_count = 27;
 
 struct OffPumpAnswer {
   bool off = false;

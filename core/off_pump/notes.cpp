@@ -5,6 +5,16 @@
 #include "figures/off_pump.hpp"
 
 namespace stopgap::without_pump {
+namespace {
+
+// Without long-acting insulin nobody can sleep through the night off the pump: the alarm alone may not wake them.
+bool is_asleep_at_a_bridge(const OffPumpQuestion& question, const OffPumpAnswer& answer) {
+  return question.asleep_until && std::any_of(answer.alarms.begin(), answer.alarms.end(), [&](const OffAlarm& alarm) {
+    return alarm.what == AlarmFor::bridge && alarm.at < *question.asleep_until;
+  });
+}
+
+}  // namespace
 
 void add_notes(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, OffPumpAnswer& answer) {
   const auto say = [&](Note what) { answer.notes.add(what); };
@@ -13,6 +23,7 @@ void add_notes(const Plan& plan, const Outage& outage, const OffPumpQuestion& qu
     answer.call = std::max(answer.call, Call::team);
   };
   if (answer.because == WayReason::noLongActing) team(Note::getLongActing);
+  if (is_asleep_at_a_bridge(question, answer)) say(Note::bridgeWhileAsleep);
   if (answer.missed) answer.missed->too_long ? team(Note::missedTooLong) : say(Note::missedBridge);
   if (answer.long_state == LongState::hold) say(Note::longActingHeld);
   if (answer.long_dose) {

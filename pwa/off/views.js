@@ -63,10 +63,11 @@ const noteLine = (name, words) => by(name, {
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
-  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask') });
+  travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask'),
+  bridgeWhileAsleep: () => words('off-note-asleep') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
 const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
-const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
+const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
 const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });

@@ -85,6 +85,23 @@ test('after a dead phone the hours that were said still count', async () => {
   await hand.device.end();
 });
 
+test('asleep until seven and no long-acting insulin here: the injection of the night is said above everything, and somebody to wake them', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '10', wakes: '0700', glucose: '7.0' });
+  await hand.misses('while you sleep');
+  await toLongActing(hand);
+  await hand.tap('I have none here');
+  await hand.heading('The pump is off');
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await given(hand, '3');
+  await hand.sees('The pump is off Off since 22:05.');
+  await hand.sees('An injection is due while you sleep. Ask somebody to wake you.');
+  await hand.shot('off-asleep');
+  await oneInsulin(hand);
+  await hand.device.end();
+});
+
 test('no long-acting insulin at hand: a bridge of four hours, where to get some, and its dose once it is there', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
