@@ -3499,7 +3499,7 @@ off-unit-hours = hours
 # Main button. $hours: as typed.
 off-hours-yes = About { $hours } hours
 # Button: danger signs and ketones come first.
-off-ill = Ill, or ketones: the questions first
+off-ill = Ill, or ketones? Start here
 # Below it.
 off-ill-sub = Danger signs, glucose, ketones
 # Question.

@@ -43,7 +43,7 @@ test('whoever is ill finds the questions from every page on which the hours are 
   await hand.tap('Back');
   await hand.tap('The pump stays off');
   await hand.heading('What do you eat now?');
-  await hand.tap('Ill, or ketones: the questions first');
+  await hand.tap('Ill, or ketones? Start here');
   await hand.heading('Is any of these true now?');
   await hand.device.end();
 });
