@@ -1,6 +1,6 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
@@ -248,7 +248,7 @@ const dose = (state, words, send) => {
   const pen = device.kind === 'pen';
   return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
     <h1 class="kicker" tabindex="-1">${words('inject-now')}</h1>
-    <p class="dose"><span class="fig c${number.length}">${time(number)}</span><span class="units">&nbsp;${words('unit-units')}</span></p>
+    <p class="dose">${doseFigure(number)}<span class="units">&nbsp;${words('unit-units')}</span></p>
     <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}

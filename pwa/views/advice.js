@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, cannula, edge, half, keypad, main, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, cannula, doseFigure, edge, half, keypad, main, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -157,7 +157,7 @@ export const dosePage = (state, words, send) => {
   const both = state.plan.doc.syringe && state.plan.doc.pen;
   return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
     <h1 class="kicker" tabindex="-1">${state.advice.outcome === 'emergency' ? words('inject-on-the-way') : words('inject-now')}</h1>
-    <p class="dose"><span class="fig c${dose.number.length}"><bdi dir="ltr">${dose.number}</bdi></span><span class="units">&nbsp;${words('unit-units')}</span></p>
+    <p class="dose">${doseFigure(dose.number)}<span class="units">&nbsp;${words('unit-units')}</span></p>
     <div class="what"><b>${words('by-needle', { insulin: state.insulinName })}</b><p>${words('rapid-new-vial')}</p>
       ${pen ? html`<p>${words('pen-dial', { dose: dose.text })}</p>` : html`<p>${words('syringe-size', { capacity: String(dose.device.capacity) })}</p>
         <p>${words('syringe-marks', { step: dose.device.step, marks: String(dose.device.at) })}</p>`}

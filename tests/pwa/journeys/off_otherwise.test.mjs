@@ -173,5 +173,11 @@ test('an order of more than a whole day is not shown before it was said twice, a
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.heading('Inject now');
+  // Three figures are the widest dose there is: they end before the syringe begins.
+  for (const width of [390, 320]) {
+    await hand.page.setViewportSize({ width, height: 844 });
+    const [units, syringe] = await hand.page.evaluate(() => ['.dose .units', '.syr'].map(name => document.querySelector(name).getBoundingClientRect()));
+    assert.ok(units.right <= syringe.left, `${width}: ${units.right} of ${syringe.left}`);
+  }
   await hand.device.end();
 });
