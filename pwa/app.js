@@ -6,6 +6,7 @@ import * as store from './store.js';
 import { reader } from './words.js';
 import * as act from './actions.js';
 import { typeOnPad } from './keyboard.js';
+import { onTap, pageDrawn } from './taps.js';
 import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
@@ -149,6 +150,7 @@ const draw = () => {
   const place = name === 'desk' ? `desk ${desk.place()}` : name === 'school' ? `school ${state.school.place()}` : name === 'handing' ? `handing ${handover.place()}` : name === 'off' ? `off ${off.place(state)}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
+  pageDrawn();
   const heading = root.querySelector('h1');
   document.title = heading?.textContent ?? 'Stopgap';
   heading?.focus({ preventScroll: true });
@@ -446,8 +448,7 @@ const load = async () => {
   root.replaceChildren();
   // Page and core of two different releases must never answer together.
   if (ofPage('engine') !== state.engine) throw new Error(words('trouble-mixed'));
-  // The second tap of a double tap would land on the next screen's button: it is nobody's wish. Keys are typed fast.
-  root.addEventListener('click', event => { if (event.detail > 1 && !event.target.closest('.pad')) { event.stopPropagation(); event.preventDefault(); } }, true);
+  root.addEventListener('click', onTap, true);
   addEventListener('keydown', typeOnPad);
   return true;
 };

@@ -23,8 +23,8 @@ export const deskHand = (device, hand, size) => {
   // Without waiting for more than the page itself: every key is drawn before the next.
   const number = async (label, text, mark = '.') => {
     if (!small) { await labelled(label).fill(''); await labelled(label).pressSequentially(text); return; }
-    await page.getByRole('button', { name: exactly(label, '[\\u2066-\\u2069]*: ') }).click();
-    for (const sign of text) await page.getByRole('button', { name: /[.,]/.test(sign) ? 'decimal point' : new RegExp(`^${sign}$`) }).click();
+    await hand.touch(page.getByRole('button', { name: exactly(label, '[\\u2066-\\u2069]*: ') }));
+    for (const sign of text) await hand.touch(page.getByRole('button', { name: /[.,]/.test(sign) ? 'decimal point' : new RegExp(`^${sign}$`) }));
     await hand.tap(`Write ${text.replace(/[.,]/, mark)}`);
   };
   const kept = async store => page.evaluate(name => new Promise((resolve, reject) => {
@@ -36,11 +36,11 @@ export const deskHand = (device, hand, size) => {
     device, ...hand, small, number,
     text: async (label, value) => { await labelled(label).fill(value); },
     choose: async (label, value) => { await labelled(label).selectOption({ label: value }); },
-    press: async label => { await page.getByRole('button', { name: exactly(label) }).click(); },
-    addTime: async label => { await page.locator('.field').filter({ has: page.getByText(label, { exact: true }) }).getByRole('button', { name: 'Add a time of day' }).click(); },
+    press: async label => { await hand.touch(page.getByRole('button', { name: exactly(label) })); },
+    addTime: async label => { await hand.touch(page.locator('.field').filter({ has: page.getByText(label, { exact: true }) }).getByRole('button', { name: 'Add a time of day' })); },
     share: (label, text) => number(`${label}, amount`, text),
-    strip: async (row, word) => { await page.getByRole('group', { name: exactly(`Strip words, ketones from ${row}`) }).getByRole('checkbox', { name: word }).click(); },
-    tick: async label => { await page.getByRole('checkbox', { name: exactly(label) }).click(); },
+    strip: async (row, word) => { await hand.touch(page.getByRole('group', { name: exactly(`Strip words, ketones from ${row}`) }).getByRole('checkbox', { name: word })); },
+    tick: async label => { await hand.touch(page.getByRole('checkbox', { name: exactly(label) })); },
     shown: async label => (small && !(await labelled(label).count()) ? page.getByRole('button', { name: exactly(label, '[\\u2066-\\u2069]*: ') }).innerText() : labelled(label).inputValue()),
     shelf: async () => (await kept('shelf')).map(text => JSON.parse(text)),
     revisions: () => kept('revisions'),

@@ -28,19 +28,25 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures } = {}) => {
   if (!profile) browser ??= await chromium.launch(launch);
   const host = server ?? await serve(folder);
   hosts.add(host);
   const looks = { viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, forcedColors: forced ? 'active' : 'none', locale: 'en-GB', timezoneId: zone, storageState: storage, hasTouch: touch, isMobile: touch, acceptDownloads: true };
   // A profile is a browser of its own, which can be ended and started again with what it kept.
   const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await browser.newContext(looks);
-  // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06.
-  await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
-  if (!flowing) await context.clock.pauseAt(new Date(at));
+  // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06. Only how fast somebody taps is
+  // measured by the machine's own.
+  if (!machineTime) await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
+  if (!machineTime && !flowing) await context.clock.pauseAt(new Date(at));
   const faults = [];
   context.on('request', request => { if (!request.url().startsWith(host.address) && !/^(blob|data):/.test(request.url())) faults.push(`asked another host: ${request.url()}`); });
   await context.addInitScript(() => addEventListener('securitypolicyviolation', event => console.error(`policy: ${event.violatedDirective} ${event.blockedURI} ${event.sample}`)));
+  // What the page does not let through never gets back up to the window.
+  await context.addInitScript(() => {
+    addEventListener('click', () => { window.tapRefused = true; }, true);
+    addEventListener('click', () => { window.tapRefused = false; });
+  });
   if (prepare) await context.addInitScript(prepare);
   const open = async (path = '') => {
     const page = await context.newPage();
@@ -51,21 +57,34 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   };
   const hand = page => {
   // The page says itself when a tap is written and drawn. Who taps again before that may meet a button of the same name on the page
-  // that is being left, and the app rightly takes such a tap for nobody's wish. Journeys about hurry press without waiting.
-  const settled = () => page.waitForFunction(() => document.body.getAttribute('aria-busy') !== 'true', undefined, { timeout: 8000 })
-    .catch(problem => { if (!/closed|navigation|destroyed/i.test(problem.message)) throw problem; });
-  const hurried = text => page.getByRole('button', { name: seen(text) }).first().click({ timeout: 8000 });
-  const press = async text => { await hurried(text); await settled(); };
+  // that is being left, and the app rightly takes such a tap for nobody's wish. A tap on the spot of the last one, sooner than anybody
+  // reads, is refused by the page (pwa/taps.js): done again, as a person would. Journeys about hurry press without either.
+  const gone = problem => { if (!/closed|navigat|destroyed/i.test(problem.message)) throw problem; };
+  const settled = async () => {
+    if (!await page.evaluate(() => document.body.getAttribute('aria-busy') === 'true')) return;
+    await page.waitForFunction(() => document.body.getAttribute('aria-busy') !== 'true', undefined, { timeout: 8000 });
+  };
+  const touch = async (button, { written = true } = {}) => {
+    await button.click({ timeout: 8000 });
+    try {
+      if (await page.evaluate(() => window.tapRefused)) {
+        await (machineTime ? page.waitForTimeout(400) : context.clock.runFor(400));
+        await button.click({ timeout: 8000 });
+      }
+      if (written) await settled();
+    } catch (problem) { gone(problem); }
+  };
+  const press = text => touch(page.getByRole('button', { name: seen(text) }).first());
   return {
     page,
     heading: async text => page.getByRole('heading', { level: 1, name: seen(text) }).waitFor({ timeout: 8000 }).catch(async () => {
       assert.fail(`The heading is not "${text}" but "${await page.locator('h1').first().innerText().catch(() => 'none')}"`);
     }),
     tap: press,
-    hurried,
-    tick: text => page.getByRole('checkbox', { name: seen(text) }).click({ timeout: 8000 }),
+    touch,
+    tick: text => touch(page.getByRole('checkbox', { name: seen(text) })),
     link: text => page.getByRole('link', { name: seen(text) }).first(),
-    keys: async digits => { for (const digit of digits) await page.getByRole('button', { name: digit === '.' ? 'decimal point' : new RegExp(`^${digit}$`) }).click(); },
+    keys: async digits => { for (const digit of digits) await touch(page.getByRole('button', { name: digit === '.' ? 'decimal point' : new RegExp(`^${digit}$`) }), { written: false }); },
     sees: async text => {
       const plain = async () => (await page.locator('body').innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
       for (let tries = 0; tries < 80; tries += 1) { if ((await plain()).includes(text)) return; await page.waitForTimeout(100); }
@@ -128,7 +147,7 @@ export const withDemo = async (options = {}) => {
 // From the home page to the advice, with nothing else the matter.
 export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones = '0.8', sees = [] } = {}) => {
   // On the home page it is "Start"; in an incident "Test now".
-  await hand.page.getByRole('button', { name: /^\s*(Start|Test now)/ }).click();
+  await hand.touch(hand.page.getByRole('button', { name: /^\s*(Start|Test now)/ }));
   await hand.heading('Is any of these true now?');
   await hand.tap('None of these');
   await hand.heading('Glucose now');
@@ -142,7 +161,7 @@ export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones 
   await hand.tap(sees.length ? 'I see this' : 'None of these');
   await hand.heading('What insulin was already given?');
   // What is in the record of the last hours is listed already.
-  await hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }).click();
+  await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
 };
 
 export const inject = async (hand, units) => {

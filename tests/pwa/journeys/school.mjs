@@ -68,7 +68,7 @@ export const schoolHand = (device, hand) => {
     },
     // From the student's page to the end of the questions.
     asked: async ({ glucose = '270', ketones = '0.8' } = {}) => {
-      await hand.page.getByRole('button', { name: /^\s*(Start|Go on|Test now)/ }).first().click();
+      await hand.touch(hand.page.getByRole('button', { name: /^\s*(Start|Go on|Test now)/ }).first());
       await hand.heading('Is any of these true now?');
       await hand.tap('None of these');
       await hand.heading('Glucose now');
@@ -80,7 +80,7 @@ export const schoolHand = (device, hand) => {
       await hand.heading('What do you see?');
       await hand.tap('None of these');
       await hand.heading('What insulin was already given?');
-      await hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }).click();
+      await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
     },
     // Home answers and tells of nothing, or of what `told` types.
     home: async (told = async () => {}) => {
@@ -88,7 +88,7 @@ export const schoolHand = (device, hand) => {
       await hand.tap('Answered');
       await hand.heading('What did home give today?');
       await told();
-      await hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }).click();
+      await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
     },
     child: async () => { await hand.sees('Is this Tilo Brandvik, born 14 March 2017?'); await hand.tap('Yes, this is the child'); },
     inject: async (units, initials = 'ES') => {

@@ -421,7 +421,7 @@ test('orders that are over open on the call: no dose, but danger signs and sugar
     await hand.tap('Change an answer');
     await hand.tap('Signs:');
     await hand.tick('Fast or deep breathing');
-    await hand.page.getByRole('button', { name: /^\s*Yes, this is true/ }).click();
+    await hand.touch(hand.page.getByRole('button', { name: /^\s*Yes, this is true/ }));
     await hand.heading('Call for help now');
     await hand.device.end();
   }
