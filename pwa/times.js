@@ -61,11 +61,8 @@ export const inHours = minutes => (minutes < 60 ? null : { hours: String(Math.fl
 
 // The core knows one offset, that of the moment it was asked at. On the night on which clocks are set, and in a page that was carried to
 // another zone, a time is told as the clock of this phone shows it then: an alarm would ring an hour late, with no basal until it does.
-const minutesEast = text => (text.endsWith('Z') ? 0 : Number(`${text.at(-6)}1`) * (Number(text.slice(-5, -3)) * 60 + Number(text.slice(-2))));
-const setOn = (clock, minutes) => {
-  const total = (Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3)) + minutes + 2880) % 1440;
-  return `${two(Math.floor(total / 60))}:${two(total % 60)}`;
-};
+const ofWall = text => Date.parse(`${text.slice(0, 16)}:00Z`);
+const setOn = (clock, later) => new Date(Date.parse(`2000-01-01T${clock}:00Z`) + later).toISOString().slice(11, 16);
 const moments = ['at', 'due', 'until', 'since'];
 const dated = /^\d{4}-\d\d-\d\dT/;
 // A clock time that stands alone is within half a day of the answer's first look.
@@ -81,7 +78,7 @@ const retold = value => {
   for (const name of moments) {
     if (!dated.test(value[name] ?? '')) continue;
     const here = stamp(new Date(value[name]));
-    value.clock = setOn(value.clock, minutesEast(here) - minutesEast(value[name]));
+    value.clock = setOn(value.clock, ofWall(here) - ofWall(value[name]));
     value[name] = here;
     break;
   }
