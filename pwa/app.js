@@ -11,7 +11,7 @@ import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, onThisClock, order, stamp } from './times.js';
 import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
@@ -43,7 +43,7 @@ const planOf = text => {
 };
 
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
-const ask = (call, rest) => core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest }));
+const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
 const amount = (event, key) => {
@@ -110,7 +110,7 @@ const look = () => {
   state.next = nextLook();
   const { draft } = state;
   const run = draft?.run;
-  state.advice = run ? { text: run.answer, ...JSON.parse(run.answer) } : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
+  state.advice = run ? onThisClock({ text: run.answer, ...JSON.parse(run.answer) }) : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);

@@ -13,19 +13,29 @@ export const stamp = moment => {
 export const clockOf = text => text.slice(11, 16);
 export const dayOf = text => text.slice(0, 10);
 
+// On the night on which clocks are set back an hour is shown twice: the second of two such moments, or null.
+const shownAgain = moment => {
+  const again = new Date(moment.getTime() + 3600000);
+  return clockOf(stamp(again)) === clockOf(stamp(moment)) ? again : null;
+};
+
 // Four typed figures as the latest moment that has shown them on this clock, or null where no clock shows them.
 export const lastTimeAt = (digits, now) => {
   if (!/^([01][0-9]|2[0-3])[0-5][0-9]$/.test(digits)) return null;
   const moment = new Date(now);
   moment.setHours(+digits.slice(0, 2), +digits.slice(2), 0, 0);
   if (moment > now) moment.setDate(moment.getDate() - 1);
-  return moment;
+  const again = shownAgain(moment);
+  return again && again <= now ? again : moment;
 };
 
 // The same figures as the next moment that will show them.
 export const nextTimeAt = (digits, now) => {
   const moment = lastTimeAt(digits, now);
-  if (moment) moment.setDate(moment.getDate() + 1);
+  if (!moment) return null;
+  const again = shownAgain(moment);
+  if (again > now) return again;
+  moment.setDate(moment.getDate() + 1);
   return moment;
 };
 
@@ -48,3 +58,35 @@ export const late = minutes => (minutes < 120 ? { number: String(minutes), unit:
 
 // A span of an hour and more, as a person would say it; shorter ones are minutes.
 export const inHours = minutes => (minutes < 60 ? null : { hours: String(Math.floor(minutes / 60)), minutes: String(minutes % 60) });
+
+// The core knows one offset, that of the moment it was asked at. On the night on which clocks are set, and in a page that was carried to
+// another zone, a time is told as the clock of this phone shows it then: an alarm would ring an hour late, with no basal until it does.
+const ofWall = text => Date.parse(`${text.slice(0, 16)}:00Z`);
+const setOn = (clock, later) => new Date(Date.parse(`2000-01-01T${clock}:00Z`) + later).toISOString().slice(11, 16);
+const moments = ['at', 'due', 'until', 'since'];
+const dated = /^\d{4}-\d\d-\d\dT/;
+// A clock time that stands alone is within half a day of the answer's first look.
+const nearest = (clock, first) => {
+  const moment = new Date(`${first.slice(0, 11)}${clock}:00${first.endsWith('Z') ? 'Z' : first.slice(-6)}`);
+  const days = Math.round((Date.parse(first) - moment) / 86400000);
+  return stamp(new Date(moment.getTime() + days * 86400000));
+};
+const retold = value => {
+  if (!value || typeof value !== 'object') return value;
+  for (const entry of Object.values(value)) retold(entry);
+  if (!/^\d\d:\d\d$/.test(value.clock ?? '')) return value;
+  for (const name of moments) {
+    if (!dated.test(value[name] ?? '')) continue;
+    const here = stamp(new Date(value[name]));
+    value.clock = setOn(value.clock, ofWall(here) - ofWall(value[name]));
+    value[name] = here;
+    break;
+  }
+  return value;
+};
+export const onThisClock = answer => {
+  const first = answer.looks?.[0]?.at ?? answer.looks?.[0]?.due;
+  for (const { slots } of first && Array.isArray(answer.steps) ? answer.steps : [])
+    for (const name of ['at', 'until']) if (/^\d\d:\d\d$/.test(slots?.[name] ?? '')) slots[name] = clockOf(nearest(slots[name], first));
+  return retold(answer);
+};
