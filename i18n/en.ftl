@@ -753,6 +753,8 @@ line-eat-and-inject = Ketones need insulin, and insulin needs food now.
 outcome-eat = Eat carbohydrate
 # Line.
 line-eat = Do not inject now. Ketones fall with food and the pump’s insulin.
+# Line, in place of one that says not to inject: the pump is dead, and injecting for it is one of the steps.
+line-bridge-in-steps = No insulin comes by itself now. Its injection is in the list.
 # Heading.
 outcome-wait = Wait for the next look
 # Line.

@@ -31,6 +31,19 @@ test('a dead pump leads from the questions to its own pages, and the amounts are
   await hand.device.end();
 });
 
+// Hazard: an answer that comes too late. "Do not inject" and "the pump's insulin" were said to somebody whose pump is dead.
+test('ketones, a glucose that allows no dose for them, and a dead pump: the injection in its place is said, and is in the list', async () => {
+  for (const dead of [true, false]) {
+    const hand = await withDemo(night);
+    await answer(hand, { glucose: '8.0', ketones: '0.6', sees: dead ? ['The pump is dead'] : [] });
+    await hand.heading('Eat carbohydrate');
+    await (dead ? hand.sees : hand.misses)('No insulin comes by itself now. Its injection is in the list.');
+    await (dead ? hand.misses : hand.sees)('Do not inject now. Ketones fall with food and the pump’s insulin.');
+    await (dead ? hand.sees : hand.misses)('Injections in place of the pump, every 4 hours');
+    await hand.device.end();
+  }
+});
+
 // Danger signs and ketones come first, also where hours and sleep are known already.
 test('whoever is ill finds the questions from every page on which the hours are known', async () => {
   const hand = await withDemo(night);
