@@ -126,7 +126,7 @@ std::string off_pump_call(const Node& request, Refusals& refusals) {
   Plan plan;
   Record record;
   read_plan_and_record(request.find("plan"), request.find("record"), plan, record, refusals);
-  const OffPumpQuestion question = json::read_off_pump(request, refusals);
+  const OffPumpQuestion question = json::read_off_pump(request, plan, refusals);
   return refusals.empty() ? json::write_off_pump(off_pump(plan, record, question), plan, question.now, engine_version()) : std::string{};
 }
 

@@ -260,6 +260,27 @@ TEST(OffPump, WhoAsksIsOffUntilTheRecordSaysBack) {
   EXPECT_TRUE(off_pump(plan, Json::array({off("25T20:00"), off("25T21:00"), on("25T21:00")}), "25T22:00", quiet)["off"]);
 }
 
+// Hazard: drawn from a pen. Whoever has a pen and no syringe at hand is told what to dial, in the pen's own steps and to its capacity.
+TEST(OffPump, ABridgeIsForTheDeviceAtHand) {
+  Json both = plan;
+  both["pen"] = {{"capacity", 3}, {"step", 0.5}};
+  const auto dose = [&](const Json& more) {
+    Json asked{{"expectedHours", 6}, {"glucose", 8.0}};
+    asked.update(more);
+    return screen(off_pump(both, night, "25T22:00", asked), "bridge")["dose"];
+  };
+  const Json usual = dose(Json::object()), pen = dose({{"with", "pen"}});
+  EXPECT_EQ(usual["with"], "syringe");
+  EXPECT_EQ(pen["with"], "pen");
+  EXPECT_EQ(pen["device"]["step"], "0.5");
+  EXPECT_EQ(dose({{"carbs", 60}, {"with", "pen"}})["units"], 3);
+  EXPECT_GT(dose({{"carbs", 60}})["units"], 3);
+  both.erase("pen");
+  const Json refused = Json::parse(stopgap::ask("offPump", request(both, night, "25T22:00", {{"with", "pen"}}).dump()))["refused"][0];
+  EXPECT_EQ(refused["path"], "/with");
+  EXPECT_EQ(refused["reason"], "contradiction");
+}
+
 TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {
   const auto refusal = [](const Json& more, const std::string& key = {}) {
     Json asked_for = request(plan, night, "25T22:00", more);
@@ -277,6 +298,8 @@ TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {
   EXPECT_EQ(refusal({{"zonesEast", 5.5}}), "/zonesEast tooPrecise");
   EXPECT_EQ(refusal({{"carbs", 151}}), "/carbs outOfRange");
   EXPECT_EQ(refusal({{"noLongActing", "yes"}}), "/noLongActing wrongType");
+  EXPECT_EQ(refusal({{"with", "needle"}}).substr(0, 5), "/with");
+  EXPECT_EQ(refusal({{"with", "pen"}}), "answered");
   EXPECT_EQ(refusal({{"ketones", 1}}), "/ketones unknownKey");
   EXPECT_EQ(refusal(Json::object(), "now"), "/now missing");
   EXPECT_EQ(refusal(Json::object(), "plan"), "/plan missing");

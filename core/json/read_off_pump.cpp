@@ -3,10 +3,12 @@
 #include "json/fields.hpp"
 #include "json/read_situation.hpp"
 #include "json/readings.hpp"
+#include "json/words.hpp"
 
 namespace stopgap::json {
 
-OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals) {
+OffPumpQuestion read_off_pump(const Node& request, const Plan& plan, Refusals& refusals) {
+  const std::size_t refused_before = refusals.count();
   OffPumpQuestion question;
   Fields fields{root_item(request, "", refusals)};
   fields.need("plan");
@@ -23,6 +25,8 @@ OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals) {
   if (const auto carbs = number(fields.may("carbs"), figures::carbs_range)) question.carbs = Carbohydrate::grams(carbs->count);
   question.glucose = situation_glucose(fields.may("glucose"));
   if (const auto none = flag(fields.may("noLongActing"))) question.no_long_acting = *none;
+  question.with = word<DeviceKind>(fields.may("with"), words::devices);
+  if (question.with && refused_before == 0) check_device(plan, *question.with, fields);
   if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;
   fields.finish();
   return question;

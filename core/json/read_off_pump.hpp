@@ -5,8 +5,9 @@
 
 namespace stopgap::json {
 
-// `request` may also hold "plan" and "record", which are read elsewhere; anything else unknown is refused.
-OffPumpQuestion read_off_pump(const Node& request, Refusals& refusals);
+// `request` may also hold "plan" and "record", which are read elsewhere; anything else unknown is refused. `plan`: as it was read, and
+// asked only if nothing in it was refused.
+OffPumpQuestion read_off_pump(const Node& request, const Plan& plan, Refusals& refusals);
 
 // `shown`: units and parts as they were shown; `units`: what went in.
 struct PartsAsked { Parts shown; Insulin units; };

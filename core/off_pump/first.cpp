@@ -63,6 +63,7 @@ Situation situation_of(const History& history, const OffPumpQuestion& question) 
   Situation situation = known_at(history, question.now);
   if (question.glucose) situation.glucose = question.glucose;
   situation.carbs = question.carbs;
+  situation.with = question.with;
   for (const auto& [event, struck] : history.entries())
     if (event->kind == EventKind::sign && question.now.instant - event->at.instant <= figures::signs_last.value)
       for (int sign = 0; sign <= static_cast<int>(Sign::cannotSwallow); ++sign)

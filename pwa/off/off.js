@@ -47,19 +47,24 @@ const callLasts = 15;
 // The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
 // pump that is late is still expected.
 const hoursLeft = ({ hours, until }, now) => (until ? String(Math.max(1, quartersUntil(until, now.moment)) / 4) : number(hours));
-const question = (asked, now, known) => ({ now: string(now.text),
+const question = (asked, now, known, plan) => ({ now: string(now.text),
   expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
   // A waking time that has passed meanwhile says nothing any more.
   asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
   carbs: asked.carbs ? number(asked.carbs) : undefined,
   noLongActing: asked.noLong ? 'true' : undefined,
+  // A plan that came since may have no such device.
+  with: asked.with && plan.doc[asked.with] ? string(asked.with) : undefined,
   zonesEast: zonesOf(known, now),
   glucose: asked.glucose ? object({ ...glucoseReading(asked.glucose), at: string(asked.glucose.at) }) : undefined });
+
+// What is at hand does not change with the hours.
+const atHand = ({ noLong, with: device }) => ({ noLong, with: device });
 
 // What the core says now, worked out afresh each time, with the texts of its screens as they stand in its answer.
 export const look = ({ state, ask }) => {
   const { panel } = state;
-  const answer = ask('offPump', question(panel.asked, state.now, state.offKnown));
+  const answer = ask('offPump', question(panel.asked, state.now, state.offKnown, state.plan));
   if (answer.refused) throw new Error(`offPump: ${JSON.stringify(answer.refused)}`);
   state.off = { answer, screens: elements(members(answer.text).screens) };
   // What was asked about is no longer asked.
@@ -67,7 +72,7 @@ export const look = ({ state, ask }) => {
   // A page that lay open until a pump is late would go on waiting for it: how long is asked again, unless something waits for nobody.
   if (['answer', 'second'].includes(panel.page) && panel.asked.hours !== undefined && answer.off && answer.first?.waits !== 'everything'
     && minutesUntil(panel.asked.at, state.now.moment) <= -justSaid && !stillSaid(panel.asked, state.record, state.now))
-    Object.assign(panel, { page: 'hours', asked: { noLong: panel.asked.noLong } });
+    Object.assign(panel, { page: 'hours', asked: atHand(panel.asked) });
 };
 
 // While a dose is on the screen time goes on. If the core would no longer say the same, it must not stand there as if it were new:
@@ -76,7 +81,7 @@ export const stillRight = ({ state, ask, clock, recordText }) => {
   const dose = state.panel?.name === 'off' && state.panel.dose;
   if (!dose) return;
   const record = recordText(state.plan.doc.id, state.record.filter(event => event.id !== dose.shown));
-  const answer = ask('offPump', { record, ...question(state.panel.asked, clock(), state.offKnown) });
+  const answer = ask('offPump', { record, ...question(state.panel.asked, clock(), state.offKnown, state.plan) });
   if (!answer.refused && answer.screens.some(screen => screen.kind === dose.kind && screen.dose?.text === dose.dose.text)) return;
   Object.assign(state.panel, { page: 'answer', dose: null });
   state.pad = { digits: '' };
@@ -94,11 +99,11 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, state.mark);
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
-  const remember = ({ hours, until, at, asleep, noLong }) => { state.offKnown = { hours, until, at, asleep, noLong, journey: state.offKnown?.journey }; };
+  const remember = ({ hours, until, at, asleep, noLong, with: device }) => { state.offKnown = { hours, until, at, asleep, noLong, with: device, journey: state.offKnown?.journey }; };
   const settle = async answer => {
     const now = clock();
     const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
-    const reply = ask('offPump', question(asked, now, state.offKnown));
+    const reply = ask('offPump', question(asked, now, state.offKnown, state.plan));
     if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return; }
     if ('hours' in answer) asked.until = reply.expectedUntil?.at ?? null;
     // A reading is in the record like any other.
@@ -162,13 +167,12 @@ export const actions = tools => {
       const zones = literal(), now = clock();
       if (direction !== 'none' && !zones) return unfinished();
       const journey = direction === 'none' ? null : { zones: direction === 'west' ? `-${zones}` : zones, at: now.text };
-      const reply = ask('offPump', question(state.panel.asked, now, { journey }));
+      const reply = ask('offPump', question(state.panel.asked, now, { journey }, state.plan));
       if (reply.refused) { state.pad.problem = fieldProblem(reply, words); return undefined; }
       state.offKnown = { ...state.offKnown, journey };
       return page(journey ? 'travel' : 'answer');
     },
-    // What insulin is at hand does not change with the hours.
-    offAgain: () => page('hours', { asked: { noLong: state.panel.asked.noLong } }),
+    offAgain: () => page('hours', { asked: atHand(state.panel.asked) }),
     // A tap on a page whose dose was answered for meanwhile is about nothing any more.
     offPage: name => (inHand.has(name) && !state.panel.dose ? undefined : page(name)),
     // None at hand: rapid-acting insulin goes on, until somebody has found some.
@@ -213,6 +217,15 @@ export const actions = tools => {
         order: dose.ordered, parts, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
       await afterDose(dose.id, hasMeal(parts) ? asked.carbs : null);
     },
+    // The same injection by the other device, whose steps may be others: the one that was shown is not given.
+    async offWith(device) {
+      const { shown } = state.panel.dose;
+      await add(events.doseRefused(`${shown}-r`, clock().text, shown));
+      const asked = { ...state.panel.asked, with: device };
+      remember(asked);
+      Object.assign(state.panel, { asked, dose: null });
+      return tools.deed('offShow', 'bridge');
+    },
     async offRefused() {
       const { shown } = state.panel.dose;
       await add(events.doseRefused(`${shown}-r`, clock().text, shown));
@@ -224,8 +237,8 @@ export const actions = tools => {
       const shown = state.off.answer.first?.shown;
       if (shown?.id !== id) return;
       const { insulin } = shown;
-      const device = state.plan.doc.syringe ? 'syringe' : 'pen';
       const event = state.record.find(entry => entry.id === id);
+      const device = (insulin === 'rapid' && state.panel.asked.with) || (state.plan.doc.syringe ? 'syringe' : 'pen');
       if (answer === 'no') {
         await add(events.doseRefused(`${id}-r`, clock().text, id));
         tools.look();

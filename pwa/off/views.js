@@ -260,7 +260,8 @@ const dose = (state, words, send) => {
       ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
-  <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}</div>`, { calm: true });
+  <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}
+    ${!long && state.plan.doc.pen && state.plan.doc.syringe ? plain(pen ? words('use-syringe') : words('use-pen'), () => send('offWith', pen ? 'syringe' : 'pen')) : nothing}</div>`, { calm: true });
 };
 
 const typedPage = (state, words, send) => typeUnits(state, words, send, { device: state.panel.dose.dose.device, done: () => send('offTyped'), back: () => send('offPage', 'dose'), calm: true });

@@ -151,6 +151,36 @@ test('basal too small to draw leads to a call: it is not made up later, and nobo
   await hand.device.end();
 });
 
+// Hazard: drawn from a pen. Whoever has no syringe here dials the pen, and is not asked for a syringe at the next injection.
+test('with the pen alone: the same hours once, recorded by the pen, and the pen again for the next', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '10', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.sees('50-unit syringe.');
+  await hand.tap('Use the pen');
+  await hand.heading('Inject now');
+  await hand.sees('Dial 3 units on the pen.');
+  await hand.shot('off-pen');
+  await hand.page.reload();
+  await hand.heading('Did you inject it?');
+  await hand.tap('No');
+  await hand.tap('Inject for the next hours');
+  await hand.sees('Dial 3 units on the pen.');
+  await given(hand, '3');
+  const record = await hand.record();
+  assert.deepEqual(record.filter(event => event.kind === 'injection').map(event => [event.with, event.units]), [['pen', 3]]);
+  assert.deepEqual(record.filter(event => event.kind === 'doseRefused').length, 2);
+  await hand.tap('Back');
+  await hand.device.later(4 * 60);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.sees('on the pen.');
+  await hand.tap('Use the syringe');
+  await hand.sees('50-unit syringe.');
+  await hand.device.end();
+});
+
 // 10 were meant and 100 typed. The page that asks is lost with the phone; the order is in the record.
 test('an order of more than a whole day is not shown before it was said twice, also where its page was lost', async () => {
   const hand = await withDemo(night);
