@@ -283,7 +283,7 @@ const askFirst = async () => {
   await loadOff();
   state.panel = off.unanswered(state, clock());
 };
-const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock()), pad: { digits: '' } }); await keepDraft(); };
+const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock(), ask), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
   if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
   const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });

@@ -17,8 +17,6 @@ export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off
 
 export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
-const saysOff = record => record.filter(event => event.kind === 'pump').at(-1)?.doc.state === 'off';
-
 // How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
 // In minutes; both are ours, no text was found for them. What was just said is not asked again at once.
@@ -30,11 +28,11 @@ const stillSaid = (known, record, now) => {
 };
 // A dose that was shown and never answered for is asked about with what was said when it was shown.
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
-export const opened = ({ offKnown, record }, now) => {
+export const opened = ({ offKnown, record }, now, ask) => {
   const known = stillSaid(offKnown, record, now);
   if (known) return { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} };
   // Two hours without insulin are counted from when it stopped: that is asked, unless the record knows.
-  return { name: 'off', page: saysOff(record) ? 'hours' : 'since', asked: {}, ids: {} };
+  return { name: 'off', page: ask('offPump', { now: string(now.text) }).recorded ? 'hours' : 'since', asked: {}, ids: {} };
 };
 
 // A journey is remembered by itself: how long it will be is over when the dose is due that the journey changes. Two days are ours.
@@ -198,7 +196,7 @@ export const actions = tools => {
       if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
-      if (!saysOff(state.record)) await add(events.pump(fresh(), clock().text, 'off'));
+      if (!state.off.answer.recorded) await add(events.pump(fresh(), clock().text, 'off'));
       const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
       return page('dose', { dose, ...(kind === 'longActing' ? { order: null } : {}) });

@@ -44,6 +44,15 @@ test('ketones, a glucose that allows no dose for them, and a dead pump: the inje
   }
 });
 
+test('since when is not asked of somebody who saw at the bedside that the pump is dead', async () => {
+  const hand = await withDemo(night);
+  await answer(hand, { glucose: '8.0', ketones: '0.2', sees: ['The pump is dead'] });
+  await hand.heading('The pump is off');
+  await hand.tap('The pump stays off');
+  await hand.heading('How many hours without a pump?');
+  await hand.device.end();
+});
+
 // Danger signs and ketones come first, also where hours and sleep are known already.
 test('whoever is ill finds the questions from every page on which the hours are known', async () => {
   const hand = await withDemo(night);
