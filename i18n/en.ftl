@@ -3653,7 +3653,7 @@ off-long-sub = Read the label first
 # In the timetable: an alarm.
 off-alarm-bridge = Set an alarm: next injection.
 # In the timetable: an alarm.
-off-alarm-long = Set an alarm: long-acting insulin.
+off-alarm-long = Set an alarm: the next long-acting injection.
 # In the timetable: an alarm.
 off-alarm-part = Set an alarm: second part of the long-acting.
 # In the timetable.
@@ -3661,7 +3661,7 @@ off-long-until = Until then, do not inject long-acting again.
 # In the timetable.
 off-look = Test glucose and ketones.
 # In the timetable.
-off-back-usual = From then on the pump may run as usual.
+off-back-usual = A pump that works again runs as usual from then on.
 # In the timetable.
 off-back-automation = Until then, keep automation off.
 # In the timetable.

@@ -65,7 +65,9 @@ const answerText = (name, answer) => ({
 const nextLook = () => {
   const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
   const look = looks.find(entry => entry.overdue) ?? looks[0];
-  return look && { look, clock: look.clock, due: look.due, what: look.what, overdue: look.overdue,
+  // A clock that shows the same time before then does not tell which day is meant.
+  const far = look && Math.abs(minutesUntil(look.due, state.now.moment)) >= 24 * 60;
+  return look && { look, clock: look.clock, day: far ? day(dayOf(look.due)) : '', due: look.due, what: look.what, overdue: look.overdue,
     late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))), inHours: inHours(minutesUntil(look.due, state.now.moment)) };
 };
 

@@ -41,7 +41,7 @@ export const foot = (state, words, { calm = false } = {}) => {
     <p class="go"><a href="danger.html"><b>${words('feel-worse')}</b></a></p>
     ${calm ? nothing : running(state, words)}
     <div class="row"><div class="cell"><span>${words('foot-now')}</span><b><bdi dir="ltr">${state.now.clock}</bdi></b></div>
-    ${due ? html`<div class="cell"><span>${due.overdue ? words('foot-late') : words('foot-next')}</span><b><bdi dir="ltr">${due.clock}</bdi></b></div>` : nothing}
+    ${due ? html`<div class="cell"><span>${due.overdue ? words('foot-late') : words('foot-next')}</span><b><bdi dir="ltr">${due.clock}</bdi></b>${due.day ? html`<small>${due.day}</small>` : nothing}</div>` : nothing}
     <a class="press mid" href=${tel(state.team.phone)}><span>${words('call')}<span class="sub">${state.team.name}</span></span></a></div>
   </footer>`;
 };
