@@ -130,7 +130,9 @@ export const actions = tools => {
     // So is the end of long-acting insulin: from then on there is no basal but the next dose, or the pump's.
     const { nextBridge: before, longActing: { until: held } } = state.off.answer;
     tools.look();
-    const { nextBridge: next, longActing: { until } } = state.off.answer;
+    const { nextBridge: next, longActing: { until }, look } = state.off.answer;
+    // With long-acting insulin nothing is due for a day: that is no day without a look.
+    if (look && !next && !looksAt(look.at).length) await add(events.look(`${id}-h`, clock().text, look.at, ['glucose', 'ketones']));
     if (next) await add(events.look(`${id}-l`, clock().text, next.at, ['glucose', 'ketones']));
     // Where long-acting insulin takes over there is no next one to be woken for.
     else if (before) await strikeLooks(before.at, words('off-strike-reason'));

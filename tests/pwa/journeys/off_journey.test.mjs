@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked, askedAgain, given, toLongActing } from './off_pump.mjs';
-import { close, phone, withDemo } from './phone.mjs';
+import { answer, close, phone, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -24,7 +24,7 @@ const dues = async hand => {
   return events.filter(event => event.kind === 'look' && !struck.includes(event.id)).map(event => event.due.slice(0, 16)).sort();
 };
 
-// It works 24 hours, from 22:05 to 22:05. Nothing else is looked for then: forgotten, nobody has any basal.
+// It works 24 hours, from 22:05 to 22:05: its end forgotten, nobody has any basal. Meanwhile a look every hour (R-23).
 test('away from its page, the time of the next long-acting dose is still told, and late it is told first', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
@@ -33,10 +33,21 @@ test('away from its page, the time of the next long-acting dose is still told, a
   await hand.tap('Long-acting insulin');
   await longActing(hand, '20');
   await hand.heading('The pump is off');
-  assert.deepEqual(await dues(hand), ['2026-11-26T22:05']);
+  assert.deepEqual(await dues(hand), ['2026-11-25T23:05', '2026-11-26T22:05']);
   await hand.tap('Back');
-  await hand.sees('Next look 22:05');
-  await hand.device.later(25 * 60);
+  // Hazard: an answer that comes too late. Off the pump the next look is in an hour, not in a day.
+  await hand.sees('Next look 23:05');
+  await hand.device.later(60);
+  await answer(hand, { glucose: '7.0', ketones: '0.2' });
+  await hand.heading('The pump is off');
+  await hand.tap('The alarm is set');
+  assert.deepEqual(await dues(hand), ['2026-11-25T23:05', '2026-11-26T00:05', '2026-11-26T22:05']);
+  // Tested at 21:40, the next look is at 22:40; the dose is due before it.
+  await hand.device.later(22 * 60 + 35);
+  await answer(hand, { glucose: '7.0', ketones: '0.2' });
+  await hand.heading('The pump is off');
+  await hand.tap('The alarm is set');
+  await hand.device.later(85);
   await hand.sees('The look of 22:05 is 60 minutes late');
   await hand.device.end();
 });
@@ -58,7 +69,7 @@ test('more long-acting insulin moves the look for the next dose', async () => {
   await hand.tap('They said yes');
   await longActing(hand, '10');
   await hand.heading('The pump is off');
-  assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T04:06'), ['2026-11-27T04:05']);
+  assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T04:06'), ['2026-11-26T05:05', '2026-11-27T04:05']);
   await hand.device.end();
 });
 
