@@ -3594,6 +3594,8 @@ off-work-ordered = Ordered on the call
 off-note-twice = The same hours were injected for twice. Eat if glucose falls. Call your team.
 # A journey, where the plan gives long-acting insulin in two parts a day.
 off-travel-parts = Your plan has two parts a day. Your team names the amounts.
+# Above an injection and on its page.
+off-vial-over = The insulin in use is out of date. Open a new one.
 # An injection is due in the hours somebody said they will sleep, and no insulin that lasts the night is here.
 off-note-asleep = An injection is due while you sleep. Ask somebody to wake you.
 # Another amount than the plan's, of an insulin that is not named here, went in.

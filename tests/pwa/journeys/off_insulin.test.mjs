@@ -16,10 +16,11 @@ test('a vial that is out of date is named above the injection and on its page, a
   await hand.device.later(40 * 24 * 60);
   await asked(hand, { hours: '6', glucose: '7.0' });
   const above = (await hand.page.locator('.warnbox').allInnerTexts()).join(' ');
-  assert.match(above.replace(/[\u2066-\u2069]/g, ''), /Insulin in use: Out of date: do not use/);
+  assert.match(above.replace(/[\u2066-\u2069]/g, ''), /The insulin in use is out of date. Open a new one./);
   await hand.tap('Inject for the next hours');
   await hand.heading('Inject now');
-  await hand.sees('Insulin in use: Out of date: do not use');
+  await hand.sees('The insulin in use is out of date. Open a new one.');
   await hand.sees('Do not use the vial that filled the pump.');
+  await hand.shot('off-out-of-date');
   await hand.device.end();
 });
