@@ -113,14 +113,14 @@ const steps = (state, words, send, heading) => html`<ol class="steps">${state.st
 })}</ol>`;
 
 // No dose for ketones or a high is not no dose at all: with a dead pump the injection in its place is one of the steps.
-const leadLine = ({ outcome: name, steps }, words) => (['eat', 'changeSet'].includes(name) && steps.some(step => step.id === 'bridge') ? words('line-bridge-in-steps') : outcomeLine(name, words));
+const leadLine = ({ advice: { outcome: name }, steps }, words) => (['eat', 'changeSet'].includes(name) && steps.some(step => step.id === 'bridge') ? words('line-bridge-in-steps') : outcomeLine(name, words));
 
 // The outcome and its steps. After the needle the steps stand alone; before it, the outcome is the heading.
 export const stepsPage = (state, words, send) => {
   const { advice } = state;
   // At a school the heading promises no dose before home has answered, and nobody there judges what a fall means.
   const told = state.school?.told(advice);
-  const lead = told ? told.line : leadLine(advice, words);
+  const lead = told ? told.line : leadLine(state, words);
   const over = state.steps.every(step => step.mark);
   return sheet(state, words, html`
   ${state.injected && !over ? nothing : html`<div class="lead-in"><h1 tabindex="-1">${told?.title ?? outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
