@@ -8,7 +8,7 @@ after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
 const setClock = (hand, text) => hand.device.context.clock.setSystemTime(new Date(text));
 const orders = async hand => (await hand.record()).filter(event => event.kind === 'order').length;
-const injected = async hand => (await hand.record()).filter(event => event.kind === 'injection').map(event => event.at);
+const injectedAt = async hand => (await hand.record()).filter(event => event.kind === 'injection').map(event => event.at);
 const toOrder = async (hand, units) => {
   await asked(hand, { glucose: '7.0' });
   await hand.tap('Then the second injection');
@@ -81,7 +81,7 @@ test('a clock set back at the needle shortens the hold of no long-acting insulin
   await setClock(hand, '2026-11-25T10:00:00+01:00');
   await hand.tap('I have injected 20 units');
   await hand.heading('Is this the right time?');
-  assert.deepEqual(await injected(hand), ['2026-11-25T22:05:00+01:00']);
+  assert.deepEqual(await injectedAt(hand), ['2026-11-25T22:05:00+01:00']);
   await hand.device.end();
 });
 
@@ -98,6 +98,6 @@ test('a clock set back at the needle shortens the hold of no correction', async 
   await hand.tap(`I have injected ${units} units`);
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
   await hand.page.waitForTimeout(300);
-  assert.deepEqual(await injected(hand), ['2026-11-25T22:05:00+01:00']);
+  assert.deepEqual(await injectedAt(hand), ['2026-11-25T22:05:00+01:00']);
   await hand.device.end();
 });
