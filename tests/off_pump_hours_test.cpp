@@ -203,6 +203,8 @@ TEST(OffPumpHours, ABridgeThatWouldBeSleptThroughIsSaid) {
   EXPECT_FALSE(said({{"noLongActing", true}}));
   EXPECT_FALSE(said({{"asleepUntil", when("26T07:00")}}));
   EXPECT_TRUE(said({{"noLongActing", true}, {"asleepUntil", when("26T07:00")}}, with(night, {rapid("25T22:00", 0, 0, 3)}), "25T22:05"));
+  // A low comes first, and alone.
+  EXPECT_FALSE(said({{"noLongActing", true}, {"asleepUntil", when("26T07:00")}, {"glucose", 3.2}}));
   // Back within the two hours no injection is due at all.
   EXPECT_FALSE(said({{"expectedHours", 0.5}, {"noLongActing", true}, {"asleepUntil", when("25T23:59")}}));
 }

@@ -7,8 +7,10 @@
 namespace stopgap::without_pump {
 namespace {
 
-// Without long-acting insulin nobody can sleep through the night off the pump: the alarm alone may not wake them.
+// Without long-acting insulin nobody can sleep through the night off the pump: the alarm alone may not wake them. What waits for nobody
+// is said alone.
 bool is_asleep_at_a_bridge(const OffPumpQuestion& question, const OffPumpAnswer& answer) {
+  if (answer.first && answer.first->waits == Waits::everything) return false;
   return question.asleep_until && std::any_of(answer.alarms.begin(), answer.alarms.end(), [&](const OffAlarm& alarm) {
     return alarm.what == AlarmFor::bridge && alarm.at < *question.asleep_until;
   });
