@@ -3697,7 +3697,7 @@ off-note-vial = Do not use the vial that filled the pump.
 # Note.
 off-note-box = The dates on your box count, not these.
 # Note.
-off-note-heat-frost = Insulin that was hot or frozen is not used.
+off-note-heat-frost = Do not use insulin that was hot or frozen.
 # Note.
 off-note-talk = Tell your clinic about the missed basal.
 # Note.

@@ -67,7 +67,7 @@ const noteLine = (name, words) => by(name, {
   bridgeWhileAsleep: () => words('off-note-asleep') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
 const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
-const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
+const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
 const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
@@ -124,6 +124,8 @@ const callTeam = (answer, state, words) => (answer.call === 'team'
 const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
 // A vial that is out of date is said where it would be drawn from, and not only where its days are listed.
 const tooOld = ({ off: { answer } }, words) => (answer.insulin.vial.keeps === 'over' ? html`<p class="warnbox">${words('off-vial')}: ${words('off-keeps-over')}</p>` : nothing);
+// Heat and frost spoil whatever lay there, of either kind.
+const spoiled = ({ off: { answer } }, words) => (answer.insulin.heated ? html`<p class="warnbox">${words('off-note-heat-frost')}</p>` : nothing);
 const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
 
@@ -256,7 +258,7 @@ const dose = (state, words, send) => {
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
       ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${words('syringe-marks', { step: device.step, marks: String(device.at) })}</p>`}
-      ${long ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}
+      ${long ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}${spoiled(state, words)}
       ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
