@@ -286,13 +286,14 @@ const askFirst = async () => {
   state.panel = off.unanswered(state, clock());
 };
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock(), ask), pad: { digits: '' } }); await keepDraft(); };
+const openBack = async () => { await loadOff(); Object.assign(state, { panel: off.back(), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
   if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
   const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
   if (drawnFrom.refused) throw new Error(`holds: ${JSON.stringify(drawnFrom.refused)}`);
   Object.assign(state, { picture: drawnFrom, said: null, panel: { name: 'picture', ids: {} } });
 };
-Object.assign(actions, { openStory, openWake, openOff, openPicture });
+Object.assign(actions, { openStory, openWake, openOff, openBack, openPicture });
 
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);

@@ -28,6 +28,8 @@ const stillSaid = (known, record, now) => {
 };
 // A dose that was shown and never answered for is asked about with what was said when it was shown.
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
+// A pump that is on while injected insulin still works: the page that says what waits until when.
+export const back = () => ({ name: 'off', page: 'answer', asked: {}, ids: {} });
 export const opened = ({ offKnown, record }, now, ask) => {
   const known = stillSaid(offKnown, record, now);
   if (known) return { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} };
