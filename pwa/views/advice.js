@@ -299,7 +299,7 @@ export const waiting = (state, words, send) => {
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
   <ol class="timetable">
     ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
-    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
+    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${state.otherDay(entry.due)}</small></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
