@@ -3522,6 +3522,8 @@ off-carbs-yes = { $grams } g now
 off-no-food = Nothing now
 # Why, after an injection for food.
 off-eat-why = The insulin for it is in.
+# The same, after “I am not sure” whether it was injected: it is treated as if it was.
+off-eat-counts = Its insulin counts as given.
 # Button below “It is eaten”.
 off-not-eaten = I have not eaten it
 # Question.

@@ -276,10 +276,10 @@ const given = (state, words, send) => sheet(state, words, html`
   <ul class="lines"><li>${words('inject-place')}</li></ul>
   <div class="end">${main(words('have-injected', { dose: amount(state, words) }), () => send('offGiven'))}${plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
 
-// The insulin for it is in: until the food is too, that insulin counts as nothing but a fall.
+// The insulin for it is in, or may be: until the food is too, that insulin counts as nothing but a fall.
 const eat = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('step-eat', { grams: state.panel.meal.grams })}</h1></div>
-  <p class="lede">${words('off-eat-why')}</p>
+  <p class="lede">${state.panel.meal.sure === false ? words('off-eat-counts') : words('off-eat-why')}</p>
   <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
 
 const pages = { eat, didOther, since, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };
