@@ -139,7 +139,7 @@ const answerPage = (state, words, send) => {
   const { first: before } = answer;
   if (before?.shown) return did(state, words, send, before.shown);
   // A finger test comes first only where something would be injected now.
-  const stops = before && (before.waits === 'everything' || (before.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
+  const stops = before && (before.waits === 'everything' || (before.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.longActing.bridges && !answer.screens.length));
   const [now, then] = answer.screens.filter(screen => screen.dose);
   const bridges = answer.wayBecause === 'shorter';
   const besideRapid = now ? now.kind === 'bridge' : bridges;
