@@ -330,6 +330,10 @@ print-entry-sub = And sheets for the fridge, a journey, a school
 off-entry = The pump stays off
 # Below it.
 off-entry-sub = Injections until a pump works again
+# The same, where the record says that the pump is off.
+off-entry-since = Written down as off since { $clock }
+# The same, since another day than today.
+off-entry-since-day = Written down as off since { $day }, { $clock }
 
 ## Another tab, storage, failure
 
