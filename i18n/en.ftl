@@ -330,6 +330,10 @@ print-entry-sub = And sheets for the fridge, a journey, a school
 off-entry = The pump stays off
 # Below it.
 off-entry-sub = Injections until a pump works again
+# The same, where the record says that the pump is off.
+off-entry-since = Written down as off since { $clock }
+# The same, since another day than today.
+off-entry-since-day = Written down as off since { $day }, { $clock }
 
 ## Another tab, storage, failure
 
@@ -3522,6 +3526,8 @@ off-carbs-yes = { $grams } g now
 off-no-food = Nothing now
 # Why, after an injection for food.
 off-eat-why = The insulin for it is in.
+# The same, after “I am not sure” whether it was injected: it is treated as if it was.
+off-eat-counts = Its insulin counts as given.
 # Button below “It is eaten”.
 off-not-eaten = I have not eaten it
 # Question.
@@ -3699,7 +3705,7 @@ off-note-vial = Do not use the vial that filled the pump.
 # Note.
 off-note-box = The dates on your box count, not these.
 # Note.
-off-note-heat-frost = Insulin that was hot or frozen is not used.
+off-note-heat-frost = Do not use insulin that was hot or frozen.
 # Note.
 off-note-talk = Tell your clinic about the missed basal.
 # Note.

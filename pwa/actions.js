@@ -20,6 +20,12 @@ export const pumpIs = async ({ add, ask, clock }, id, on) => {
   if (look) await add(events.look(`${id}-l`, clock().text, look.at, ['glucose', 'ketones']));
 };
 
+// Injected insulin that still works while the pump is on: what is written down as running is told until when it waits.
+const sayWhatWaits = async ({ ask, clock, deed }) => {
+  const { off, back } = ask('offPump', { now: string(clock().text) });
+  if (!off && back.usualFrom) await deed('openBack');
+};
+
 const emptyPad = () => ({ digits: '' });
 
 // The dose is in the record, and read back, before anybody sees it: all of a tap is written before its screen is drawn. A phone that
@@ -318,6 +324,7 @@ export const actions = tools => {
       if (what === 'pumpOff' || what === 'pumpOn') await pumpIs(tools, state.panel.ids[what], what === 'pumpOn' ? 'on' : 'off');
       else await add(recordings[what](state.panel.ids[what], clock().text));
       state.said = words('saved', { clock: clock().clock });
+      if (['pumpOn', 'automationOn'].includes(what) && !state.school) await sayWhatWaits(tools);
     },
     writtenDown() { state.unkept.shift(); },
 

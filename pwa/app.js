@@ -45,6 +45,14 @@ const planOf = text => {
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
 
+// Since when the record says that no pump delivers; the core is asked only where a pump was ever written about.
+const ofPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
+const offSince = () => {
+  if (!state.record.some(ofPump)) return null;
+  const { recorded, since } = ask('offPump', { now: string(state.now.text) });
+  return recorded ? since : null;
+};
+
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
 const amount = (event, key) => {
   const literal = members(event.text)[key];
@@ -116,6 +124,7 @@ const look = () => {
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
+  state.offSince = state.panel || (draft && !run) ? null : offSince();
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.
@@ -286,13 +295,14 @@ const askFirst = async () => {
   state.panel = off.unanswered(state, clock());
 };
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock(), ask), pad: { digits: '' } }); await keepDraft(); };
+const openBack = async () => { await loadOff(); Object.assign(state, { panel: off.back(), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
   if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
   const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
   if (drawnFrom.refused) throw new Error(`holds: ${JSON.stringify(drawnFrom.refused)}`);
   Object.assign(state, { picture: drawnFrom, said: null, panel: { name: 'picture', ids: {} } });
 };
-Object.assign(actions, { openStory, openWake, openOff, openPicture });
+Object.assign(actions, { openStory, openWake, openOff, openBack, openPicture });
 
 // The desk is a face of its own. It is fetched when somebody opens it, so that the bedside starts without it.
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);

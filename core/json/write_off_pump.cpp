@@ -214,7 +214,7 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   page.due("nextBridge", answer.next_bridge);
   out.key("longActing").open('{').key("state").text(of(long_states, answer.long_state));
   page.opens("until", answer.long_due);
-  out.close('}').key("alarms").open('[');
+  out.key("bridges").truth(answer.long_acting_bridges).close('}').key("alarms").open('[');
   for (const OffAlarm& alarm : answer.alarms)
     out.open('{').key("at").text(page.time(alarm.at)).key("clock").text(page.look_clock(alarm.at))
         .key("what").text(of(alarms, alarm.what)).close('}');

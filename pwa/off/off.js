@@ -28,6 +28,8 @@ const stillSaid = (known, record, now) => {
 };
 // A dose that was shown and never answered for is asked about with what was said when it was shown.
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
+// A pump that is on while injected insulin still works: the page that says what waits until when.
+export const back = () => ({ name: 'off', page: 'answer', asked: {}, ids: {} });
 export const opened = ({ offKnown, record }, now, ask) => {
   const known = stillSaid(offKnown, record, now);
   if (known) return { name: 'off', page: 'carbs', again: true, asked: { ...known }, ids: {} };
@@ -126,7 +128,7 @@ export const actions = tools => {
   };
   // What was eaten and measured belonged to this dose: the next answer is not about it. The food of a meal part is still to be eaten.
   // When the next injection is due is a look like any other: it is told on every page, by the calendar and by the watch.
-  const afterDose = async (id, grams) => {
+  const afterDose = async (id, grams, sure = true) => {
     // So is the end of long-acting insulin: from then on there is no basal but the next dose, or the pump's.
     const { nextBridge: before, longActing: { until: held } } = state.off.answer;
     tools.look();
@@ -138,7 +140,7 @@ export const actions = tools => {
     else if (before) await strikeLooks(before.at, words('off-strike-reason'));
     if (until && held && order(until.at, held.at)) await strikeLooks(held.at, words('off-moved-reason'));
     if (until && !looksAt(until.at).length) await add(events.look(`${id}-n`, clock().text, until.at, ['glucose', 'ketones']));
-    await page(grams ? 'eat' : goesOn(), { dose: null, meal: grams ? { id, grams } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
+    await page(grams ? 'eat' : goesOn(), { dose: null, meal: grams ? { id, grams, sure } : null, asked: { ...state.panel.asked, carbs: null, glucose: null } });
   };
   // Nobody was asked yet how long it will be: "not known" is an answer, and no guess of the page's.
   const goesOn = () => (state.panel.asked.hours === undefined && state.off.answer.wayBecause === 'unknown' ? 'hours' : 'answer');
@@ -250,7 +252,7 @@ export const actions = tools => {
       if (!went) return;
       const partsIn = parts && went !== trimmed(units) ? partsOf(tools, { literal: units, partsText: parts }, went) : parts;
       await add(events.injection(`${id}-i`, event.at, { insulin, units: went, device, sure: answer !== 'unsure', shown: id, order: shown.order ?? undefined, parts: partsIn }));
-      await afterDose(`${id}-i`, hasMeal(partsIn) ? state.panel.asked.carbs : null);
+      await afterDose(`${id}-i`, hasMeal(partsIn) ? state.panel.asked.carbs : null, answer !== 'unsure');
     },
     async offEaten() {
       const { id, grams } = state.panel.meal;

@@ -67,7 +67,7 @@ const noteLine = (name, words) => by(name, {
   bridgeWhileAsleep: () => words('off-note-asleep') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
 const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
-const first = new Set(['longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
+const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
 const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
@@ -124,6 +124,8 @@ const callTeam = (answer, state, words) => (answer.call === 'team'
 const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
 // A vial that is out of date is said where it would be drawn from, and not only where its days are listed.
 const tooOld = ({ off: { answer } }, words) => (answer.insulin.vial.keeps === 'over' ? html`<p class="warnbox">${words('off-vial-over')}</p>` : nothing);
+// Heat and frost spoil whatever lay there, of either kind.
+const spoiled = ({ off: { answer } }, words) => (answer.insulin.heated ? html`<p class="warnbox">${words('off-note-heat-frost')}</p>` : nothing);
 const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
 
@@ -137,7 +139,7 @@ const answerPage = (state, words, send) => {
   const { first: before } = answer;
   if (before?.shown) return did(state, words, send, before.shown);
   // A finger test comes first only where something would be injected now.
-  const stops = before && (before.waits === 'everything' || (before.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.screens.length));
+  const stops = before && (before.waits === 'everything' || (before.waits === 'rapid' && answer.off && !answer.nextBridge && !answer.longActing.bridges && !answer.screens.length));
   const [now, then] = answer.screens.filter(screen => screen.dose);
   const bridges = answer.wayBecause === 'shorter';
   const besideRapid = now ? now.kind === 'bridge' : bridges;
@@ -256,7 +258,7 @@ const dose = (state, words, send) => {
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
       ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${words('syringe-marks', { step: device.step, marks: String(device.at) })}</p>`}
-      ${long || pen ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}
+      ${long || pen ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}${spoiled(state, words)}
       ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
@@ -274,10 +276,10 @@ const given = (state, words, send) => sheet(state, words, html`
   <ul class="lines"><li>${words('inject-place')}</li></ul>
   <div class="end">${main(words('have-injected', { dose: amount(state, words) }), () => send('offGiven'))}${plain(words('back'), () => send('offPage', 'dose'))}</div>`, { calm: true });
 
-// The insulin for it is in: until the food is too, that insulin counts as nothing but a fall.
+// The insulin for it is in, or may be: until the food is too, that insulin counts as nothing but a fall.
 const eat = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('step-eat', { grams: state.panel.meal.grams })}</h1></div>
-  <p class="lede">${words('off-eat-why')}</p>
+  <p class="lede">${state.panel.meal.sure === false ? words('off-eat-counts') : words('off-eat-why')}</p>
   <div class="end">${main(words('done-eat'), () => send('offEaten'))}${plain(words('off-not-eaten'), () => send('offNotEaten'))}</div>`, { calm: true });
 
 const pages = { eat, didOther, since, hours, sleep, carbs, glucose, answer: answerPage, second, order: orderPage, orderSure, orderLarge, zones, travel, vial, wrongVial, rightVial, dose, typed: typedPage, different, given };

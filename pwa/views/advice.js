@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, cannula, doseFigure, edge, half, keypad, main, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, cannula, doseFigure, edge, half, keypad, main, offEntry, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -299,11 +299,11 @@ export const waiting = (state, words, send) => {
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
   <ol class="timetable">
     ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
-    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
+    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${state.otherDay(entry.due)}</small></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
   <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
-    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
+    ${offEntry(state, words, send)}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
 };

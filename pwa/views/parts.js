@@ -156,3 +156,7 @@ export const syringe = (device, label, number) => {
     <g class="tag"><path d="M0 ${edgeAt}H14"/><text x="-6" y="${edgeAt + 6}" text-anchor="end">${number}</text></g>
     <path class="lead" d="${bent ? `M-500 ${line}H4V${edgeAt + 2}H62` : `M-500 ${line}H62`}"/></svg>`;
 };
+
+// The way to the pages of somebody off the pump. Where the record says that it is off, so does the way, and since when.
+export const offEntry = ({ offSince, otherDay }, words, send) => plain(words('off-entry'), () => send('openOff'), !offSince ? words('off-entry-sub')
+  : otherDay(offSince.at) ? words('off-entry-since-day', { day: otherDay(offSince.at), clock: offSince.clock }) : words('off-entry-since', { clock: offSince.clock }));

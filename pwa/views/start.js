@@ -1,6 +1,6 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
-import { begin, field, foot, main, plain, plainSheet, sheet, tel } from './parts.js';
+import { begin, field, foot, main, offEntry, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
@@ -77,7 +77,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
     ${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
-    ${plain(words('off-entry'), () => send('openOff'), words('off-entry-sub'))}
+    ${offEntry(state, words, send)}
     ${state.missing.includes('card') ? nothing : printEntry(words, words('print-entry-sub'))}
     ${plain(words('more'), () => send('open', 'more'), words('more-sub'))}
     ${deskEntry(words)}${schoolEntry(words)}</div>

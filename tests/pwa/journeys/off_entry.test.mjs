@@ -239,3 +239,26 @@ test('asked about at the home page, a dose brings back the hours that were said'
   await hand.sees('You expect a pump on 26 November 2026, about 04:05.');
   await hand.device.end();
 });
+
+// Hazard: after a day without an entry nothing waits any more, and the first page says nothing of a pump that still gives nothing.
+test('as long as the pump is written down as off, the way to its pages says since when', async () => {
+  const hand = await withDemo(night);
+  const way = async () => (await hand.page.getByRole('button', { name: seen('The pump stays off') }).innerText()).replace(/[\u2066-\u2069]/g, '');
+  assert.match(await way(), /Injections until a pump works again/);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  assert.match(await way(), /Written down as off since 22:05/);
+  await hand.device.later(2 * 24 * 60);
+  await hand.page.reload();
+  await hand.heading('Maren Oduya');
+  assert.match(await way(), /Written down as off since 25 November 2026, 22:05/);
+  await hand.tap('Write something down');
+  await hand.tap('The pump is on again');
+  await hand.sees('Saved: 22:05.');
+  await hand.tap('Back');
+  assert.match(await way(), /Injections until a pump works again/);
+  await hand.device.end();
+});

@@ -1,8 +1,8 @@
 // The insulin itself is the trouble: what must not be drawn is said where it is drawn, and not only at the foot of a page before.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked } from './off_pump.mjs';
-import { close, withDemo } from './phone.mjs';
+import { asked, toLongActing } from './off_pump.mjs';
+import { answer, close, withDemo } from './phone.mjs';
 
 after(close);
 
@@ -24,3 +24,30 @@ test('a vial that is out of date is named above the injection and on its page, a
   await hand.shot('off-out-of-date');
   await hand.device.end();
 });
+
+// Hazard: spoiled insulin is injected in place of the pump. The list of steps that asks for a new vial can be left for these pages.
+const hotOrFrozen = 'Do not use insulin that was hot or frozen.';
+for (const hours of ['6', undefined])
+  test(`insulin that was hot or frozen is named above every injection, ${hours ? 'rapid-acting' : 'then long-acting'}`, async () => {
+    const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00' });
+    const above = async () => (await hand.page.locator('.warnbox').allInnerTexts()).join(' ');
+    await answer(hand, { glucose: '8.0', ketones: '0.2', sees: ['The insulin got hot or froze', 'The pump is dead'] });
+    await asked(hand, { hours, stands: true });
+    await hand.heading('The pump is off');
+    assert.ok((await above()).includes(hotOrFrozen), await above());
+    await hand.tap('Inject for the next hours');
+    await hand.heading('Inject now');
+    assert.ok((await above()).includes(hotOrFrozen), await above());
+    if (!hours) {
+      await hand.tap('I do not inject');
+      await toLongActing(hand);
+      await hand.tap('glargine');
+      await hand.tap('Show the dose');
+      await hand.heading('Inject now');
+      assert.ok((await above()).includes(hotOrFrozen), await above());
+      await hand.device.end();
+      return;
+    }
+    await hand.shot('off-hot');
+    await hand.device.end();
+  });

@@ -211,3 +211,19 @@ test('an order of more than a whole day is not shown before it was said twice, a
   }
   await hand.device.end();
 });
+
+// "I am not sure" counts as given. Nobody is told that it is in.
+test('food for a dose nobody is sure of is eaten, and its insulin is not said to be in', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', grams: '40', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Inject now');
+  await hand.page.reload();
+  await hand.tap('I am not sure');
+  await hand.heading('Eat 40 grams of carbohydrate');
+  await hand.sees('Its insulin counts as given.');
+  await hand.misses('The insulin for it is in.');
+  await hand.page.reload();
+  await hand.sees('Its insulin counts as given.');
+  await hand.device.end();
+});
