@@ -84,7 +84,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     // Within the hold, and whatever the way, only what the team named on a call.
     const bool plans_long = answer.way == OffWay::longActing && answer.long_state == LongState::due;
     if (waits != Waits::everything && !question.no_long_acting && (plans_long || outage.long_acting.order))
-      answer.long_dose = long_dose(plan, outage, question.now);
+      answer.long_dose = long_dose(plan, outage, question);
     const Hours hours = waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(plan, outage, now, answer.gives_long());
     const LongAtWork& work = outage.long_acting;
     answer.long_acting_bridges = hours.from > now && work.last && hours.from == *work.covers_until && !work.ends_before_the_next();

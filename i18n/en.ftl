@@ -3814,6 +3814,10 @@ off-right = { $insulin } is in your hand
 off-long-once = Given once, it works all day. Nobody can take it back.
 # Main button.
 off-right-show = Show the dose
+# Button: the long-acting insulin in the hand is in a pen, not in a vial.
+off-right-pen = It is a pen
+# Below it.
+off-right-pen-sub = Show what to dial
 # In the working. $from and $to: clock times.
 off-work-basal = Basal { $from } to { $to }
 # In the working.

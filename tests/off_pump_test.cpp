@@ -275,10 +275,26 @@ TEST(OffPump, ABridgeIsForTheDeviceAtHand) {
   EXPECT_EQ(pen["device"]["step"], "0.5");
   EXPECT_EQ(dose({{"carbs", 60}, {"with", "pen"}})["units"], 3);
   EXPECT_GT(dose({{"carbs", 60}})["units"], 3);
+  // 6 x 0.75 + 18 x 0.85 = 19.8 a day: by marks of 1 that is 19, by a pen of 0.5 it is 19.5, seven injections of 3 at most. Each insulin
+  // by its own device.
+  const auto whole_day = [&](const Json& more) {
+    Json asked{{"glucose", 8.0}};
+    asked.update(more);
+    return off_pump(both, night, "25T22:00", asked);
+  };
+  const Json by_pen = whole_day({{"longActingWith", "pen"}}), by_syringe = whole_day({{"with", "pen"}});
+  EXPECT_EQ(screen(by_pen, "longActing")["dose"]["units"], 19.5);
+  EXPECT_EQ(screen(by_pen, "longActing")["dose"]["with"], "pen");
+  EXPECT_EQ(screen(by_pen, "longActing")["injections"].size(), 7);
+  EXPECT_EQ(screen(by_pen, "bridge")["dose"]["with"], "syringe");
+  EXPECT_EQ(screen(by_syringe, "longActing")["dose"]["units"], 19);
+  EXPECT_EQ(screen(by_syringe, "bridge")["dose"]["with"], "pen");
   both.erase("pen");
-  const Json refused = Json::parse(stopgap::ask("offPump", request(both, night, "25T22:00", {{"with", "pen"}}).dump()))["refused"][0];
-  EXPECT_EQ(refused["path"], "/with");
-  EXPECT_EQ(refused["reason"], "contradiction");
+  for (const std::string key : {"with", "longActingWith"}) {
+    const Json refused = Json::parse(stopgap::ask("offPump", request(both, night, "25T22:00", {{key, "pen"}}).dump()))["refused"][0];
+    EXPECT_EQ(refused["path"], "/" + key);
+    EXPECT_EQ(refused["reason"], "contradiction");
+  }
 }
 
 TEST(OffPump, WhatCannotBeIsRefusedWithItsPlace) {

@@ -25,8 +25,13 @@ OffPumpQuestion read_off_pump(const Node& request, const Plan& plan, Refusals& r
   if (const auto carbs = number(fields.may("carbs"), figures::carbs_range)) question.carbs = Carbohydrate::grams(carbs->count);
   question.glucose = situation_glucose(fields.may("glucose"));
   if (const auto none = flag(fields.may("noLongActing"))) question.no_long_acting = *none;
-  question.with = word<DeviceKind>(fields.may("with"), words::devices);
-  if (question.with && refused_before == 0) check_device(plan, *question.with, fields);
+  const auto device = [&](std::string_view key) {
+    const auto with = word<DeviceKind>(fields.may(key), words::devices);
+    if (with && refused_before == 0) check_device(plan, *with, key, fields);
+    return with;
+  };
+  question.with = device("with");
+  question.long_with = device("longActingWith");
   if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;
   fields.finish();
   return question;

@@ -40,16 +40,16 @@ void check_against(const Plan& plan, const Situation& situation, Fields& fields)
       ketones.refuse("urine", Reason::contradiction, words::strip_words[static_cast<std::size_t>(situation.ketones.reading.strip)], "blood");
     }
   }
-  if (situation.with) check_device(plan, *situation.with, fields);
+  if (situation.with) check_device(plan, *situation.with, "with", fields);
   if (situation.viewer == Viewer::school && !plan.school)
     fields.refuse("viewer", Reason::contradiction, words::viewers[1], words::viewers[0]);
 }
 
 }  // namespace
 
-void check_device(const Plan& plan, DeviceKind with, Fields& fields) {
+void check_device(const Plan& plan, DeviceKind with, std::string_view key, Fields& fields) {
   const bool pen = with == DeviceKind::pen;
-  if (!(pen ? plan.pen : plan.syringe)) fields.refuse("with", Reason::contradiction, words::devices[pen ? 1 : 0], words::devices[pen ? 0 : 1]);
+  if (!(pen ? plan.pen : plan.syringe)) fields.refuse(key, Reason::contradiction, words::devices[pen ? 1 : 0], words::devices[pen ? 0 : 1]);
 }
 
 std::optional<Situation::Glucose> situation_glucose(const Item& item) {

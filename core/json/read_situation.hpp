@@ -8,7 +8,7 @@ namespace stopgap::json {
 
 std::optional<Situation::Glucose> situation_glucose(const Item& item);
 
-// Refuses "with" where the plan has no such device.
-void check_device(const Plan& plan, DeviceKind with, Fields& fields);
+// Refuses what stands at `key` where the plan has no such device.
+void check_device(const Plan& plan, DeviceKind with, std::string_view key, Fields& fields);
 
 }  // namespace stopgap::json

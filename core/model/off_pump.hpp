@@ -18,7 +18,7 @@ struct OffPumpQuestion {
   std::optional<Situation::Glucose> glucose;
   std::optional<std::int64_t> zones_east;
   bool no_long_acting = false;            // none at hand, whatever the plan says
-  std::optional<DeviceKind> with;         // for rapid insulin; missing = the plan's usual device
+  std::optional<DeviceKind> with, long_with;   // for rapid and for long-acting insulin; missing = the plan's usual device
 };
 
 enum class OffWay : std::uint8_t { none, bridge, longActing };  // none: the pump is on

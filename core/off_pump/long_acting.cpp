@@ -5,11 +5,6 @@
 #include "off_pump/given_long.hpp"
 
 namespace stopgap::without_pump {
-namespace {
-
-DeviceKind with(const Plan& plan) { return plan.syringe ? DeviceKind::syringe : DeviceKind::pen; }
-
-}  // namespace
 
 LongState long_state(const Plan& plan, const Outage& outage, Instant now) {
   if (!plan.long_acting) return LongState::notNow;
@@ -26,9 +21,11 @@ std::vector<Insulin> injections_of(Insulin units, const Device& device) {
   return out;
 }
 
-LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
+LongDose long_dose(const Plan& plan, const Outage& outage, const OffPumpQuestion& question) {
+  const Moment& now = question.now;
   LongDose dose;
-  dose.with = with(plan);
+  dose.with = question.long_with.value_or(plan.syringe ? DeviceKind::syringe : DeviceKind::pen);
+  const Device& device = dose.with == DeviceKind::syringe ? *plan.syringe : *plan.pen;
   dose.basal_a_day = basal_of_a_day(plan.basal);
   dose.a_day = long_acting_a_day(plan);
   dose.exact = dose.a_day;
@@ -41,15 +38,15 @@ LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now) {
       dose.exact = figures::half_part.value * dose.exact;
     }
   }
-  dose.units = plan.to_step(dose.exact, plan.usual_device().step);
+  dose.units = plan.to_step(dose.exact, device.step);
   if (const Event* order = outage.long_acting.order) {
     dose.part = PartName::only;
     dose.share = LongShare::whole;
     dose.exact = *order->units;
-    dose.units = dose.exact.down_to(plan.usual_device().step);   // never more than was ordered, whatever the plan's rounding
+    dose.units = dose.exact.down_to(device.step);   // never more than was ordered, whatever the plan's rounding
     dose.order = LongDose::Order{order->id, order->by, order->at.instant, dose.exact > dose.a_day};
   }
-  dose.injections = injections_of(dose.units, plan.usual_device());
+  dose.injections = injections_of(dose.units, device);
   dose.works_from = now.instant + plan.long_acting->onset;
   return dose;
 }

@@ -9,7 +9,7 @@ namespace stopgap::without_pump {
 
 LongState long_state(const Plan& plan, const Outage& outage, Instant now);
 // The amount the team ordered on a call, where there is such an order; else the plan's.
-LongDose long_dose(const Plan& plan, const Outage& outage, const Moment& now);
+LongDose long_dose(const Plan& plan, const Outage& outage, const OffPumpQuestion& question);
 // An amount in the device's steps, and in as many injections as the device needs.
 std::vector<Insulin> injections_of(Insulin units, const Device& device);
 

@@ -55,11 +55,12 @@ const question = (asked, now, known, plan) => ({ now: string(now.text),
   noLongActing: asked.noLong ? 'true' : undefined,
   // A plan that came since may have no such device.
   with: asked.with && plan.doc[asked.with] ? string(asked.with) : undefined,
+  longActingWith: asked.longWith && plan.doc[asked.longWith] ? string(asked.longWith) : undefined,
   zonesEast: zonesOf(known, now),
   glucose: asked.glucose ? object({ ...glucoseReading(asked.glucose), at: string(asked.glucose.at) }) : undefined });
 
 // What is at hand does not change with the hours.
-const atHand = ({ noLong, with: device }) => ({ noLong, with: device });
+const atHand = ({ noLong, with: device, longWith }) => ({ noLong, with: device, longWith });
 
 // What the core says now, worked out afresh each time, with the texts of its screens as they stand in its answer.
 export const look = ({ state, ask }) => {
@@ -99,7 +100,7 @@ export const actions = tools => {
   const literal = () => typed(state.pad.digits, state.mark);
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
-  const remember = ({ hours, until, at, asleep, noLong, with: device }) => { state.offKnown = { hours, until, at, asleep, noLong, with: device, journey: state.offKnown?.journey }; };
+  const remember = ({ hours, until, at, asleep, ...more }) => { state.offKnown = { hours, until, at, asleep, ...atHand(more), journey: state.offKnown?.journey }; };
   const settle = async answer => {
     const now = clock();
     const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
@@ -185,6 +186,14 @@ export const actions = tools => {
     },
     offVial: name => page(name === state.plan.doc.longActing.name ? 'rightVial' : 'wrongVial'),
 
+    // Whether it is a pen is seen in the hand, with its label; before anything is shown, so that no dose is taken back for it.
+    async offShowLong(device) {
+      const asked = { ...state.panel.asked, longWith: device };
+      remember(asked);
+      Object.assign(state.panel, { asked });
+      return tools.deed('offShow', 'longActing');
+    },
+
     // The dose is in the record, and read back, before anybody sees it.
     async offShow(kind) {
       // The page may have been drawn a while ago, or the clock been set: the core is asked at the tap.
@@ -240,7 +249,7 @@ export const actions = tools => {
       if (shown?.id !== id) return;
       const { insulin } = shown;
       const event = state.record.find(entry => entry.id === id);
-      const device = (insulin === 'rapid' && state.panel.asked.with) || (state.plan.doc.syringe ? 'syringe' : 'pen');
+      const device = (insulin === 'rapid' ? state.panel.asked.with : state.panel.asked.longWith) || (state.plan.doc.syringe ? 'syringe' : 'pen');
       if (answer === 'no') {
         await add(events.doseRefused(`${id}-r`, clock().text, id));
         tools.look();

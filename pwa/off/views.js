@@ -234,7 +234,7 @@ const rightVial = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
   ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
   <p class="lede">${words('off-long-once')}</p>
-  <div class="end">${main(words('off-right-show'), () => send('offShow', 'longActing'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${state.plan.doc.pen && state.plan.doc.syringe ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
   ${entries.filter(([, value]) => value && value !== '0').map(([label, value]) => html`<tr><td>${label}</td><td>${time(value)}</td></tr>`)}

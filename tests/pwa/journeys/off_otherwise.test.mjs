@@ -181,6 +181,26 @@ test('with the pen alone: the same hours once, recorded by the pen, and the pen 
   await hand.device.end();
 });
 
+test('long-acting insulin in a pen: seen in the hand with its label, dialled, and recorded so; nothing is taken back for it', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.tap('It is a pen');
+  await hand.heading('Inject now');
+  await hand.sees('Dial 20 units on the pen.');
+  await hand.misses('syringe');
+  await hand.shot('off-long-pen');
+  await given(hand, '20');
+  const record = await hand.record();
+  assert.deepEqual(record.filter(event => event.kind === 'injection').map(event => [event.insulin, event.with, event.units]), [['long', 'pen', 20]]);
+  assert.equal(record.filter(event => event.kind === 'doseRefused').length, 0);
+  // The bridge beside it is drawn as before.
+  await hand.tap('Inject for the next hours');
+  await hand.sees('50-unit syringe.');
+  await hand.device.end();
+});
+
 // 10 were meant and 100 typed. The page that asks is lost with the phone; the order is in the record.
 test('an order of more than a whole day is not shown before it was said twice, also where its page was lost', async () => {
   const hand = await withDemo(night);
