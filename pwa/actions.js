@@ -8,7 +8,7 @@ import { save } from './save.js';
 import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
 import { clockOf, dayOf, minutesUntil, notBefore, signsLast } from './times.js';
-import { answerActions, unitsTyped } from './answers.js';
+import { answerActions, deviceFor, unitsTyped } from './answers.js';
 
 export const fromStore = events.fromText;
 
@@ -159,7 +159,7 @@ export const actions = tools => {
     await keepDraft();
   };
 
-  const deviceNow = () => state.draft?.with ?? (state.plan.doc.syringe ? 'syringe' : 'pen');
+  const deviceNow = () => deviceFor(state.plan, state.draft?.with);
 
   const stepEvents = {
     changeSet: (id, at) => events.changed(id, at, 'set'), changeReservoir: (id, at) => events.changed(id, at, 'reservoir'), changeInsulin: (id, at) => events.changed(id, at, 'insulin'),

@@ -11,6 +11,9 @@ export const fieldProblem = (reply, words) => {
   return first.accepted ? words('pad-refused', { accepted: String(first.accepted) }) : words('pad-unfinished');
 };
 
+// What somebody draws or dials with: what they said, where the plan has it; else the plan's usual device.
+export const deviceFor = ({ doc }, said) => (doc[said] ? said : doc.syringe ? 'syringe' : 'pen');
+
 // The units somebody reads off a syringe or a pen, if there could be an injection of them; else a sentence at the field.
 export const unitsTyped = ({ state, words, clock, possible }, { insulin, device }) => {
   const units = trimmed(typed(state.pad.digits, state.mark) ?? '0');

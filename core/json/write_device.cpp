@@ -8,7 +8,7 @@ namespace stopgap::json {
 
 void write_device(Writer& out, const Plan& plan, DeviceKind with, Insulin total) {
   const bool syringe = with == DeviceKind::syringe;
-  const Device& device = syringe ? *plan.syringe : *plan.pen;
+  const Device& device = plan.device(with);
   const auto number = [&](Insulin amount, char mark) { return decimal_text(amount.in_units(), display_digits, mark); };
   out.key("device").open('{').key("kind").text(words::of(words::devices, with));
   out.key("capacity").raw(number(device.capacity, '.')).key("step").text(number(device.step, plan.decimal_mark));

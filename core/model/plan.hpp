@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <vector>
+#include "model/device.hpp"
 #include "units/body.hpp"
 #include "units/ketones.hpp"
 #include "units/time.hpp"
@@ -66,12 +67,6 @@ struct InsulinKind {
   std::int64_t in_use_days = 0;
 };
 
-// A syringe or a pen.
-struct Device {
-  Insulin capacity;
-  Insulin step;
-};
-
 struct Contact {
   std::string name, phone, when;
   Relation relation = Relation::other;
@@ -118,7 +113,10 @@ struct Plan {
   std::optional<InsulinKind> long_acting;
   std::optional<Device> syringe, pen;
   // What is at hand where nobody says otherwise; one of them is in every plan.
-  const Device& usual_device() const { return syringe ? *syringe : *pen; }
+  DeviceKind usual_kind() const { return syringe ? DeviceKind::syringe : DeviceKind::pen; }
+  // One that the plan has.
+  const Device& device(DeviceKind kind) const { return kind == DeviceKind::syringe ? *syringe : *pen; }
+  const Device& usual_device() const { return device(usual_kind()); }
 
   Tubing tubing = Tubing::tubed;
   Automation automation = Automation::none;

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <vector>
+#include "model/device.hpp"
 #include "model/reading.hpp"
 #include "units/body.hpp"
 
@@ -23,7 +24,6 @@ enum class InsulinType : std::uint8_t { rapid, long_acting };
 enum class PumpPurpose : std::uint8_t { correction, meal, automatic };
 enum class TubingEnd : std::uint8_t { sink, body, unsure };
 enum class MistakeKind : std::uint8_t { wrongInsulin, tooManyUnits, twice, offBodyIntoBody };
-enum class DeviceKind : std::uint8_t { syringe, pen };
 enum class CallTo : std::uint8_t { team, emergency, home };
 
 // A small set of one of the enums above.

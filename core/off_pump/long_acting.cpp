@@ -24,8 +24,8 @@ std::vector<Insulin> injections_of(Insulin units, const Device& device) {
 LongDose long_dose(const Plan& plan, const Outage& outage, const OffPumpQuestion& question) {
   const Moment& now = question.now;
   LongDose dose;
-  dose.with = question.long_with.value_or(plan.syringe ? DeviceKind::syringe : DeviceKind::pen);
-  const Device& device = dose.with == DeviceKind::syringe ? *plan.syringe : *plan.pen;
+  dose.with = question.long_with.value_or(plan.usual_kind());
+  const Device& device = plan.device(dose.with);
   dose.basal_a_day = basal_of_a_day(plan.basal);
   dose.a_day = long_acting_a_day(plan);
   dose.exact = dose.a_day;

@@ -114,8 +114,8 @@ struct Facts {
   bool could_go_low(Insulin dose) const { return goes_low(absorbed + dose); }
   bool goes_low(Insulin acting) const;
   // The device the dose is drawn with: as said, by default the syringe if the plan has one.
-  DeviceKind with() const { return situation.with.value_or(plan.syringe ? DeviceKind::syringe : DeviceKind::pen); }
-  const Device& device() const { return with() == DeviceKind::syringe ? *plan.syringe : *plan.pen; }
+  DeviceKind with() const { return situation.with.value_or(plan.usual_kind()); }
+  const Device& device() const { return plan.device(with()); }
   Duration repeat_span() const { return row && row->repeat ? *row->repeat : plan.limits.lock; }
   // The correction, negative below target; zero for a word of the meter, a missing reading or a sensor without a meter.
   Insulin correction() const;

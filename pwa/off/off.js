@@ -2,7 +2,7 @@
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
 import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, quartersUntil, stamp } from '../times.js';
-import { fieldProblem, unitsTyped } from '../answers.js';
+import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
 import { glucoseReading } from '../situation.js';
@@ -101,6 +101,12 @@ export const actions = tools => {
   const page = async (name, more = {}) => { Object.assign(state.panel, more, { page: name }); state.pad = { digits: '' }; await keepDraft(); };
   const unfinished = () => { state.pad.problem = words('pad-unfinished'); };
   const remember = ({ hours, until, at, asleep, ...more }) => { state.offKnown = { hours, until, at, asleep, ...atHand(more), journey: state.offKnown?.journey }; };
+  // What is at hand is asked of the core from now on, and remembered for the next injection.
+  const haveAtHand = more => {
+    const asked = { ...state.panel.asked, ...more };
+    remember(asked);
+    state.panel.asked = asked;
+  };
   const settle = async answer => {
     const now = clock();
     const asked = { ...state.panel.asked, ...answer, ...('hours' in answer ? { at: now.text, until: null } : {}) };
@@ -180,17 +186,14 @@ export const actions = tools => {
     offPage: name => (inHand.has(name) && !state.panel.dose ? undefined : page(name)),
     // None at hand: rapid-acting insulin goes on, until somebody has found some.
     async offHaveLong(have) {
-      const asked = { ...state.panel.asked, noLong: !have };
-      remember(asked);
-      await page('answer', { asked });
+      haveAtHand({ noLong: !have });
+      await page('answer');
     },
     offVial: name => page(name === state.plan.doc.longActing.name ? 'rightVial' : 'wrongVial'),
 
     // Whether it is a pen is seen in the hand, with its label; before anything is shown, so that no dose is taken back for it.
     async offShowLong(device) {
-      const asked = { ...state.panel.asked, longWith: device };
-      remember(asked);
-      Object.assign(state.panel, { asked });
+      haveAtHand({ longWith: device });
       return tools.deed('offShow', 'longActing');
     },
 
@@ -232,9 +235,8 @@ export const actions = tools => {
     async offWith(device) {
       const { shown } = state.panel.dose;
       await add(events.doseRefused(`${shown}-r`, clock().text, shown));
-      const asked = { ...state.panel.asked, with: device };
-      remember(asked);
-      Object.assign(state.panel, { asked, dose: null });
+      haveAtHand({ with: device });
+      state.panel.dose = null;
       return tools.deed('offShow', 'bridge');
     },
     async offRefused() {
@@ -249,7 +251,7 @@ export const actions = tools => {
       if (shown?.id !== id) return;
       const { insulin } = shown;
       const event = state.record.find(entry => entry.id === id);
-      const device = (insulin === 'rapid' ? state.panel.asked.with : state.panel.asked.longWith) || (state.plan.doc.syringe ? 'syringe' : 'pen');
+      const device = deviceFor(state.plan, insulin === 'rapid' ? state.panel.asked.with : state.panel.asked.longWith);
       if (answer === 'no') {
         await add(events.doseRefused(`${id}-r`, clock().text, id));
         tools.look();
@@ -276,7 +278,7 @@ export const actions = tools => {
 
     // What the team says on the telephone: typed, said back, and only then an order.
     async offOrderTyped() {
-      const units = unitsTyped(tools, { insulin: 'long', device: state.plan.doc.syringe ? 'syringe' : 'pen' });
+      const units = unitsTyped(tools, { insulin: 'long', device: deviceFor(state.plan) });
       if (units) await page('orderSure', { order: { at: clock().text, units, text: words('dose-text', { number: shown(units, state.mark) }) } });
     },
     async offOrderSaid() {

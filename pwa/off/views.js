@@ -1,6 +1,6 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
@@ -234,7 +234,7 @@ const rightVial = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
   ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
   <p class="lede">${words('off-long-once')}</p>
-  <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${state.plan.doc.pen && state.plan.doc.syringe ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${hasBothDevices(state.plan) ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
   ${entries.filter(([, value]) => value && value !== '0').map(([label, value]) => html`<tr><td>${label}</td><td>${time(value)}</td></tr>`)}
@@ -263,7 +263,7 @@ const dose = (state, words, send) => {
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
   <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}
-    ${!long && state.plan.doc.pen && state.plan.doc.syringe ? plain(pen ? words('use-syringe') : words('use-pen'), () => send('offWith', pen ? 'syringe' : 'pen')) : nothing}</div>`, { calm: true });
+    ${!long && hasBothDevices(state.plan) ? plain(pen ? words('use-syringe') : words('use-pen'), () => send('offWith', pen ? 'syringe' : 'pen')) : nothing}</div>`, { calm: true });
 };
 
 const typedPage = (state, words, send) => typeUnits(state, words, send, { device: state.panel.dose.dose.device, done: () => send('offTyped'), back: () => send('offPage', 'dose'), calm: true });

@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, cannula, doseFigure, edge, half, keypad, main, offEntry, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -157,7 +157,7 @@ const ledger = (dose, words) => {
 export const dosePage = (state, words, send) => {
   const { dose } = state.advice;
   const pen = dose.device.kind === 'pen';
-  const both = state.plan.doc.syringe && state.plan.doc.pen;
+  const both = hasBothDevices(state.plan);
   return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
     <h1 class="kicker" tabindex="-1">${state.advice.outcome === 'emergency' ? words('inject-on-the-way') : words('inject-now')}</h1>
     <p class="dose">${doseFigure(dose.number)}<span class="units">&nbsp;${words('unit-units')}</span></p>

@@ -123,6 +123,9 @@ export const tubingPictures = {
     <path class="fat" d="M40 92C40 82 46 76 55 76S70 82 70 90C70 102 55 100 55 114"/><path class="solid" d="M52 122h6v7h-6z"/></svg>`,
 };
 
+// Only where the plan has both is there a choice between them.
+export const hasBothDevices = ({ doc }) => Boolean(doc.syringe && doc.pen);
+
 // A dose as large as the page has room for beside the syringe; three figures in a row need more of it than two and a point.
 export const doseFigure = number => html`<span class="fig ${/\d{3}/.test(number) ? 'c4' : `c${number.length}`}"><bdi dir="ltr">${number}</bdi></span>`;
 

@@ -2,7 +2,7 @@
 // its day.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, given, toLongActing } from './off_pump.mjs';
+import { asked, given, longActingGiven, toLongActing } from './off_pump.mjs';
 import { close, withDemo } from './phone.mjs';
 
 after(close);
@@ -15,9 +15,7 @@ const onLongActing = async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
   await toLongActing(hand);
-  await hand.tap('glargine');
-  await hand.tap('Show the dose');
-  await given(hand, '20');
+  await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
   return hand;
 };
@@ -74,9 +72,7 @@ test('where long-acting insulin has taken over, no injection is said to wait', a
   await hand.tap('Nothing now');
   await hand.tap('I have not measured');
   await hand.tap('Long-acting insulin');
-  await hand.tap('glargine');
-  await hand.tap('Show the dose');
-  await given(hand, '20');
+  await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
   await hand.sees('Long-acting insulin is working.');
   await hand.misses('Injections for the pump wait.');

@@ -2,7 +2,7 @@
 // on 25 October 2026, 03:00 at +02:00 is 02:00 at +01:00; on 28 March 2027, 02:00 at +01:00 is 03:00 at +02:00.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, given, toHours } from './off_pump.mjs';
+import { asked, given, longActingGiven, toHours } from './off_pump.mjs';
 import { answer, close, inject, withDemo } from './phone.mjs';
 
 after(close);
@@ -37,9 +37,7 @@ test('long-acting insulin over the night of the change: its hold ends 24 hours l
   await asked(hand, { glucose: '7.0' });
   await hand.tap('Then the second injection');
   await hand.tap('Long-acting insulin');
-  await hand.tap('glargine');
-  await hand.tap('Show the dose');
-  await given(hand, '20');
+  await longActingGiven(hand, '20');
   await hand.tap('All times');
   // At 01:15 the day after it would be 23 hours.
   await hand.sees('02:15 29 March 2027 Until then, do not inject long-acting again.');

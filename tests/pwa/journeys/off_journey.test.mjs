@@ -1,18 +1,13 @@
 // Off the pump for days, and on a journey: what was said of it stands when the dose is due that it changes, and that dose is told.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, given, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, given, longActingGiven, toLongActing } from './off_pump.mjs';
 import { answer, close, phone, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
 const callFirst = 'On the day of a journey, call your team before this dose.';
 
-const longActing = async (hand, units) => {
-  await hand.tap('glargine');
-  await hand.tap('Show the dose');
-  await given(hand, units);
-};
 const travels = async (hand, zones, where) => {
   await hand.tap('I travel across time zones');
   await hand.keys(zones);
@@ -31,7 +26,7 @@ test('away from its page, the time of the next long-acting dose is still told, a
   await hand.tap('Inject for the next hours');
   await given(hand, '1');
   await hand.tap('Long-acting insulin');
-  await longActing(hand, '20');
+  await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
   assert.deepEqual(await dues(hand), ['2026-11-25T23:05', '2026-11-26T22:05']);
   await hand.tap('Back');
@@ -57,7 +52,7 @@ test('more long-acting insulin moves the look for the next dose', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
   await toLongActing(hand);
-  await longActing(hand, '20');
+  await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
   await hand.tap('Back');
   await hand.device.later(6 * 60);
@@ -67,7 +62,7 @@ test('more long-acting insulin moves the look for the next dose', async () => {
   await hand.keys('10');
   await hand.tap('They said 10');
   await hand.tap('They said yes');
-  await longActing(hand, '10');
+  await longActingGiven(hand, '10');
   await hand.heading('The pump is off');
   assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T04:06'), ['2026-11-26T05:05', '2026-11-27T04:05']);
   await hand.device.end();
@@ -78,7 +73,7 @@ test('a journey is remembered when its dose is due, by the phone of the other pl
   const home = await withDemo(night);
   await asked(home, { glucose: '7.0' });
   await toLongActing(home);
-  await longActing(home, '20');
+  await longActingGiven(home, '20');
   await home.heading('The pump is off');
   await home.device.later(10 * 60);
   await travels(home, '6', 'west');

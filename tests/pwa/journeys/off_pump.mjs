@@ -69,3 +69,10 @@ export const given = async (hand, units) => {
   await hand.tap(`I have injected ${units} units`);
   await injected(hand);
 };
+
+// From the page that asks which insulin is in the hand: the right one, its dose, and in.
+export const longActingGiven = async (hand, units) => {
+  await hand.tap('glargine');
+  await hand.tap('Show the dose');
+  await given(hand, units);
+};
