@@ -309,7 +309,7 @@ const atDesk = () => /^#desk(\/|$)/.test(location.hash);
 const openDesk = async () => {
   if (!desk) {
     const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
-    desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail,
+    desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail, inTurn,
       recordCame: (id, texts) => { if (id === state.plan?.doc.id) state.record.push(...texts.map(act.fromStore)); },
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
   }

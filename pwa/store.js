@@ -63,18 +63,26 @@ const sure = async (deed) => {
 
 export const eventsOf = async plan => (await db.getAll('events')).filter(event => event.plan === plan);
 
+// An entry whose id is here already is not written over.
+const addEvents = async (turn, plan, entries) => {
+  const events = turn.objectStore('events');
+  for (const { id, text } of entries) if (await events.index('own').getKey([plan, id]) === undefined) await events.add({ id, plan, text });
+};
+const sameEvents = async (turn, plan, entries) => {
+  const own = turn.objectStore('events').index('own');
+  for (const { id, text } of entries) if ((await own.get([plan, id]))?.text !== text) throw new NotKept('event');
+};
+
 // What belongs together is written in one turn: all that a tap added to the record and the answers it left, or a plan and the record
-// that came with it. A phone that dies has all of it, or nothing. An entry whose id is here already is not written over.
+// that came with it. A phone that dies has all of it, or nothing.
 export const keep = (planId, { entries = [], planText, draft }) => sure(async () => {
   await inOneTurn(['plans', 'events', 'desk'], async turn => {
-    const events = turn.objectStore('events');
-    for (const { id, text } of entries) if (await events.index('own').getKey([planId, id]) === undefined) await events.add({ id, plan: planId, text });
+    await addEvents(turn, planId, entries);
     if (planText !== undefined) await turn.objectStore('plans').add(planText);
     if (draft !== undefined) await turn.objectStore('desk').put(draft, 'draft');
   });
   const turn = db.transaction(['plans', 'events', 'desk']);
-  const own = turn.objectStore('events').index('own');
-  for (const { id, text } of entries) if ((await own.get([planId, id]))?.text !== text) throw new NotKept('event');
+  await sameEvents(turn, planId, entries);
   if (planText !== undefined && (await turn.objectStore('plans').getAll()).at(-1) !== planText) throw new NotKept('plan');
   if (draft !== undefined && await turn.objectStore('desk').get('draft') !== draft) throw new NotKept('draft');
 });
@@ -129,10 +137,18 @@ export const putOnShelf = async (id, text) => {
   turn.commit();   // at once: the page may be gone before the browser would do it by itself
   await turn.done;
 };
-// What goes together is written in one turn: the old revision is superseded and the new one agreed, or neither.
-export const addRevisions = (plan, texts, engine) => sure(async () => {
-  await write('revisions', async revisions => { for (const text of texts) await revisions.add({ plan, text, engine }); });
-  if ((await db.getAllFromIndex('revisions', 'plan', plan)).at(-1)?.text !== texts.at(-1)) throw new NotKept('revision');
+// What goes together is written in one turn: the old revision is superseded, the new one agreed and its draft gone; or a person from
+// a file is here with plan and record. All of it, or nothing.
+export const keepPerson = (plan, { person, revisions = [], engine, entries = [] }) => sure(async () => {
+  await inOneTurn(['shelf', 'revisions', 'events'], async turn => {
+    if (person !== undefined) await turn.objectStore('shelf').put(person, plan);
+    for (const text of revisions) await turn.objectStore('revisions').add({ plan, text, engine });
+    await addEvents(turn, plan, entries);
+  });
+  const turn = db.transaction(['shelf', 'revisions', 'events']);
+  if (person !== undefined && await turn.objectStore('shelf').get(plan) !== person) throw new NotKept('person');
+  if (revisions.length && (await turn.objectStore('revisions').index('plan').getAll(plan)).at(-1)?.text !== revisions.at(-1)) throw new NotKept('revision');
+  await sameEvents(turn, plan, entries);
 });
 export const revisions = async () => db.getAll('revisions');
 export const eventTexts = async () => {

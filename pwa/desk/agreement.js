@@ -18,7 +18,7 @@ const valueAt = (tree, pointer, mark) => {
 const act = /^agreement\/(status|on|houseRules|retyped)/;
 const own = /^\/plan\/agreement\/(by|role|on|houseRules)/;
 
-export const agreement = ({ view, person, latest, ask, draw, keep, review, words, addRevisions, go }) => {
+export const agreement = ({ view, person, latest, ask, draw, keep, review, words, keepPerson, go }) => {
   // As it would stand, still a draft: who agrees is the last thing known, and what was found must not wait for it.
   const datedTree = () => set(person().tree, 'agreement/on', person().agreedOn || person().tree.agreement.on);
   const agreedTree = () => set(datedTree(), 'agreement/status', 'agreed');
@@ -95,9 +95,8 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
         const text = toText(agreedTree());
         const last = latest();
         const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
-        await addRevisions([...replaced, text], words('agree-done'));
-        Object.assign(person(), { tree: null, retype: {}, agreedOn: '', seenChanges: false, laid: null, looked: undefined });
-        await keep();
+        await keepPerson(view.id, { ...person(), tree: null, retype: {}, agreedOn: '', seenChanges: false, laid: null, looked: undefined }, { texts: [...replaced, text] });
+        view.said = words('agree-done');
         await go('plan');
       },
     },

@@ -27,7 +27,7 @@ export const desk = tools => {
   const ask = (call, members) => tools.core.ask(call, object(members));
   const today = () => tools.clock().text.slice(0, 10);
 
-  let people, revisions, record_, loaded = false;
+  let people = {}, revisions = {}, record_ = {}, loaded = false;
   const view = { page: 'shelf', id: null, kept: true, find: '', rows: [], shown: [], entry: null, before: null, cell: null, tableAt: 'day', dayWords: tools.day, published: null };
 
   const person = () => people[view.id];
@@ -41,12 +41,14 @@ export const desk = tools => {
 
   const reload = async () => {
     try {
-      people = Object.fromEntries(Object.entries(await store.shelf()).map(([id, text]) => [id, JSON.parse(text)]));
-      revisions = {};
-      for (const entryOf of await store.revisions()) (revisions[entryOf.plan] ??= []).push(entryOf);
-      record_ = await store.eventTexts();
-      for (const id of Object.keys(revisions)) people[id] ??= { tree: null };
-    } catch { view.kept = false; people ??= {}; revisions ??= {}; record_ ??= {}; }
+      const shelved = await store.shelf();
+      const byPlan = {};
+      for (const entryOf of await store.revisions()) (byPlan[entryOf.plan] ??= []).push(entryOf);
+      const texts = await store.eventTexts();
+      // Taken over in one step: nobody draws half of it.
+      people = Object.fromEntries([...Object.keys(byPlan).map(id => [id, { tree: null }]), ...Object.entries(shelved).map(([id, text]) => [id, JSON.parse(text)])]);
+      [revisions, record_] = [byPlan, texts];
+    } catch { view.kept = false; }
     loaded = true;
   };
 
@@ -128,11 +130,12 @@ export const desk = tools => {
 
   const addressOf = (page, id) => (page === 'shelf' ? '#desk' : `#desk/${id}/${page}`);
   const show = async (page, id) => {
+    // Fetched before anything changes: a page that is drawn meanwhile is still the one that was left.
+    if (page === 'story') view.telling ??= await openTelling();
     shownAt = '';
     const other = id !== view.id;
     Object.assign(view, { page, id, entry: null, cell: null, asksWithdraw: false, before: null, focused: null, focusedPart: null, saved: false, brought: null, ...(other ? { published: null } : {}) });
     if (page === 'shelf') view.rows = Object.keys(people).map(rowOf).sort((a, b) => a.name.localeCompare(b.name) || (a.id < b.id ? -1 : 1));
-    if (page === 'story') view.telling ??= await openTelling();
     if (page === 'edit' && person().laid && !view.published) { try { view.published = { name: person().laid, table: await load(person().laid), memory: false }; } catch { view.published = null; } }
     draw();
   };
@@ -143,15 +146,19 @@ export const desk = tools => {
     save(`stopgap-${view.id}-${today()}.json`, 'application/json', fileOf({ id: view.id, draft: tree ? toText(tree) : undefined, revisions: revisionsOf(view.id), events: record_[view.id] ?? [] }));
     view.saved = true;
   };
-  const addRevisions = async (texts, said) => {
-    try { await store.addRevisions(view.id, texts, app.engine); } catch { view.kept = false; }
-    (revisions[view.id] ??= []).push(...texts.map(text => ({ plan: view.id, text, engine: app.engine })));
-    view.said = said;
+  // Written whole and only then held here, with nothing between: no page ever finds half a person.
+  const keepPerson = async (id, next, { texts = [], added = [] } = {}) => {
+    try { await store.keepPerson(id, { person: JSON.stringify(next), revisions: texts, engine: app.engine, entries: added.map(text => ({ id: JSON.parse(text).id, text })) }); } catch { view.kept = false; }
+    people[id] = next;
+    if (texts.length) (revisions[id] ??= []).push(...texts.map(text => ({ plan: id, text, engine: app.engine })));
+    if (added.length) (record_[id] ??= []).push(...added);
   };
   const forget = () => { view.said = null; view.brought = null; };
 
-  const agreeing = agreement({ view, person, latest: () => latest(view.id), ask, draw: () => draw(), keep: () => keep(view.id), review, words, addRevisions, go });
-  const act = {
+  const place = () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`;
+
+  const agreeing = agreement({ view, person, latest: () => latest(view.id), ask, draw: () => draw(), keep: () => keep(view.id), review, words, keepPerson, go });
+  const deeds = {
     ...edits({ view, person, changed, draw, words }),
     ...agreeing.acts,
     page: name => { forget(); return go(name); },
@@ -189,39 +196,45 @@ export const desk = tools => {
     looked() { person().looked = app.engine; keep(view.id); draw(); },
     askWithdraw(on) { view.asksWithdraw = on; draw(); },
     async withdraw() {
-      await addRevisions([toText(set(fromText(latest(view.id).text), 'agreement/status', 'withdrawn'))], words('withdraw-done'));
-      view.asksWithdraw = false;
+      if (!view.asksWithdraw) return;
+      await keepPerson(view.id, person(), { texts: [toText(set(fromText(latest(view.id).text), 'agreement/status', 'withdrawn'))] });
+      Object.assign(view, { said: words('withdraw-done'), asksWithdraw: false });
       draw();
     },
-    async bring(box) {
-      const [file] = box.files;
-      if (!file) return;
+    async bring(file) {
       forget();
+      draw();   // what was said of the file before this one must not be read as said of this one
+      const refuse = refused => { view.brought = refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); };
       const found = await readFile(file, tools.core.ask, words, tools.clock().text);
-      box.value = '';
-      if (found.refused) { view.brought = found.refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
+      if (found.refused) { refuse(found.refused); return; }
       const { id } = found;
       // The record that came and the one that lies here must be possible together, before anything is kept.
       const here = record_[id] ?? [];
       const { added, differ } = union(here, found.events);
       const both = added.length ? ask('holds', { plan: found.plan, record: record(id, [...here, ...added].map(text => ({ text }))), now: string(tools.clock().text) }) : {};
-      if (both.refused) { view.brought = JSON.parse(both.text).refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); return; }
-      people[id] ??= { tree: null };
+      if (both.refused) { refuse(JSON.parse(both.text).refused); return; }
       const draftText = found.isDraft ? found.plan : found.draft;
       // A draft on the shelf is somebody's work: a file never lies down over it.
-      if (draftText && people[id].tree) { view.brought = [words('bring-draft-there')]; draw(); return; }
-      if (draftText) people[id].tree = shaped(fromText(draftText), id, today());
-      await keep(id);
-      view.id = id;
-      if (!found.isDraft && latest(id)?.text !== found.plan) await addRevisions([found.plan], null);
-      try { await store.keep(id, { entries: added.map(text => ({ id: JSON.parse(text).id, text })) }); } catch { view.kept = false; }
+      if (draftText && people[id]?.tree) { view.brought = [words('bring-draft-there')]; draw(); return; }
+      await keepPerson(id, { tree: null, ...people[id], ...(draftText ? { tree: shaped(fromText(draftText), id, today()) } : {}) },
+        { texts: !found.isDraft && latest(id)?.text !== found.plan ? [found.plan] : [], added });
       // The bedside may be using this very plan: what came holds there at once.
       tools.recordCame(id, added);
-      await reload();
       view.said = `${words('bring-done')} ${differ.length ? words('bring-differ', { count: String(differ.length) }) : ''} ${originWords(found.signed, words, tools.day)}`;
       await show('shelf', null);
     },
   };
+  // What takes its time is done one after the other, and a tap belongs to the page it was made on: while a file is read or a revision
+  // written, no other page finds half of it, and nothing is done twice. A key in the editor never waits.
+  const slow = ['page', 'open', 'remove', 'story', 'fresh', 'revise', 'removeNow', 'withdraw', 'agree', 'fix', 'bring'];
+  for (const name of slow) {
+    const deed = deeds[name].bind(deeds);
+    deeds[name] = (...given) => {
+      const at = place();
+      return tools.inTurn(() => (at === place() ? deed(...given) : undefined));
+    };
+  }
+  const act = { ...deeds, bring: box => { const [file] = box.files; box.value = ''; return file && deeds.bring(file); } };
 
   return {
     // Which page an address names; one that names nobody here is the shelf.
@@ -241,6 +254,6 @@ export const desk = tools => {
       if (view.page === 'story') document.documentElement.dataset.screen = 'story';
       return view.entry ? entry(view, words, act) : pages[view.page](view, words, act);
     },
-    place: () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`,
+    place,
   };
 };
