@@ -334,6 +334,10 @@ off-entry-sub = Injections until a pump works again
 off-entry-since = Written down as off since { $clock }
 # The same, since another day than today.
 off-entry-since-day = Written down as off since { $day }, { $clock }
+# Warning above that button and on its pages. $clock: since when neither pump nor injection gave insulin for the background.
+off-not-written = No basal insulin is written down since { $clock }. Do not inject double.
+# The same, since another day than today. $day: which day; $clock: since when.
+off-not-written-day = No basal insulin is written down since { $day }, { $clock }. Do not inject double.
 
 ## Another tab, storage, failure
 
@@ -3624,10 +3628,6 @@ off-first-title = Answer the questions first
 off-first = This comes first. Injections for the pump wait.
 # Line.
 off-correction-first = The correction waits for your answers.
-# $clock: since when no insulin was given for the background.
-off-not-written = No basal insulin is written down since { $clock }. Do not inject double.
-# The same, since another day than today. $day: which day; $clock: since when.
-off-not-written-day = No basal insulin is written down since { $day }, { $clock }. Do not inject double.
 # Line.
 off-low = Glucose could go low. Test more often.
 # Main button.

@@ -45,12 +45,12 @@ const planOf = text => {
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
 
-// Since when the record says that no pump delivers; the core is asked only where a pump was ever written about.
+// Since when the record says that no pump delivers, and since when nothing else gave basal insulin either; the core is asked only where a pump was ever written about.
 const ofPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
 const offSince = () => {
   if (!state.record.some(ofPump)) return null;
-  const { recorded, since } = ask('offPump', { now: string(state.now.text) });
-  return recorded ? since : null;
+  const { recorded, since, missed } = ask('offPump', { now: string(state.now.text) });
+  return recorded ? { ...since, bare: missed?.since } : null;
 };
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
@@ -124,7 +124,7 @@ const look = () => {
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
-  state.offSince = state.panel || (draft && !run) ? null : offSince();
+  state.offSince = state.panel || state.school || (draft && !run) ? null : offSince();
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.

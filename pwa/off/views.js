@@ -1,6 +1,6 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, notWritten, plain, question, sheet, syringe, tel } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
@@ -131,7 +131,6 @@ const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.l
 
 // The clock alone would read as today: a pump that is off for a day and a minute, as for a minute.
 const sinceLine = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-since-day', { day: otherDay(at), clock }) : words('off-since', { clock }));
-const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
 
 // One thing to do now, then everything with its time. Two injections of two insulins are two pages.
 const answerPage = (state, words, send) => {

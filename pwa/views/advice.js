@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -303,7 +303,7 @@ export const waiting = (state, words, send) => {
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
-    : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}</div>
+    : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}${offFirst(state, words, send)}</div>
   <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${offEntry(state, words, send)}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
 };

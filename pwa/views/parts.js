@@ -160,6 +160,11 @@ export const syringe = (device, label, number) => {
     <path class="lead" d="${bent ? `M-500 ${line}H4V${edgeAt + 2}H62` : `M-500 ${line}H62`}"/></svg>`;
 };
 
+// The clock alone would read as today where it is another day's.
+export const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
 // The way to the pages of somebody off the pump. Where the record says that it is off, so does the way, and since when.
-export const offEntry = ({ offSince, otherDay }, words, send) => plain(words('off-entry'), () => send('openOff'), !offSince ? words('off-entry-sub')
+const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry'), () => send('openOff'), !offSince ? words('off-entry-sub')
   : otherDay(offSince.at) ? words('off-entry-since-day', { day: otherDay(offSince.at), clock: offSince.clock }) : words('off-entry-since', { clock: offSince.clock }));
+// Without any basal insulin it stands first: a late look, or none, says nothing of that. Anywhere else it is one way of several.
+export const offFirst = (state, words, send) => (state.offSince?.bare ? html`<div class="answers"><p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>${offWay(state, words, send)}</div>` : nothing);
+export const offEntry = (state, words, send) => (state.offSince?.bare ? nothing : offWay(state, words, send));

@@ -1,6 +1,6 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
-import { begin, field, foot, main, offEntry, plain, plainSheet, sheet, tel } from './parts.js';
+import { begin, field, foot, main, offEntry, offFirst, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
@@ -67,11 +67,16 @@ const printEntry = (words, sub) => html`<a class="press wide" href="paper.html">
 const copies = (state, words, send) => (state.missing.length ? html`<h2 class="lbl part">${words('copies-title')}</h2><p class="note">${words('copies-why')}</p>
   <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
 
-export const home = (state, words, send) => html`<div class="sheet"><main id="main">
+export const home = (state, words, send) => {
+  const fields = planFields(state.plan.doc, state.plan.lines, words);
+  // Whoever has no basal insulin sees the ways to insulin first, without scrolling.
+  const bare = Boolean(state.offSince?.bare);
+  return html`<div class="sheet"><main id="main">
   <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
-  ${planFields(state.plan.doc, state.plan.lines, words)}
+  ${bare ? nothing : fields}
   ${begin(words('start'), words('start-sub'), () => send('start'))}
+  ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
   ${copies(state, words, send)}
   <div class="cells">
@@ -83,6 +88,7 @@ export const home = (state, words, send) => html`<div class="sheet"><main id="ma
     ${deskEntry(words)}${schoolEntry(words)}</div>
   ${state.kept ? nothing : html`<p class="warnbox">${words('nothing-kept')}</p>`}
   </main>${foot(state, words, { calm: true })}</div>`;
+};
 
 // What a later release changes, in its own words; it waits until somebody wants it.
 export const newer = (state, words, send) => sheet(state, words, html`

@@ -251,10 +251,22 @@ test('as long as the pump is written down as off, the way to its pages says sinc
   await hand.tap('Back');
   await hand.heading('Look again at');
   assert.match(await way(), /Written down as off since 22:05/);
-  await hand.device.later(2 * 24 * 60);
+  await hand.misses('No basal insulin is written down');
+  // The next injection was due at 02:05. It is late, and so is the look: both are said.
+  await hand.device.later(5 * 60);
+  await hand.page.reload();
+  await hand.heading('The look of 02:05 is');
+  await hand.sees('No basal insulin is written down since 02:05. Do not inject double.');
+  await hand.shot('off-late-bare');
+  await hand.device.later(2 * 24 * 60 - 5 * 60);
   await hand.page.reload();
   await hand.heading('Maren Oduya');
   assert.match(await way(), /Written down as off since 25 November 2026, 22:05/);
+  // Four hours of basal went in at 22:05 (bridgeHours of this plan). The warning and its button stand right below the questions.
+  await hand.sees('No basal insulin is written down since 26 November 2026, 02:05. Do not inject double.');
+  await hand.shot('off-home-bare');
+  assert.equal(await hand.page.getByRole('button', { name: seen('The pump stays off') }).count(), 1);
+  assert.ok(await hand.page.getByRole('button', { name: seen('The pump stays off') }).evaluate(way => way.getBoundingClientRect().bottom <= document.querySelector('footer, .foot').getBoundingClientRect().top), 'the way is in sight without scrolling');
   await hand.tap('Write something down');
   await hand.tap('The pump is on again');
   await hand.sees('Saved: 22:05.');

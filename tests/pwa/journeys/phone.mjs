@@ -13,6 +13,8 @@ export const site = join(top, 'build/site');
 // of releases; the others are quicker without it.
 const screens = join(top, 'build/screens');
 const pictures = Boolean(process.env.STOPGAP_SCREENS);
+// STOPGAP_SLOW=6 makes the page's processor so many times slower: what only holds while the machine is quick shows then.
+const slowness = Number(process.env.STOPGAP_SLOW ?? 1);
 mkdirSync(screens, { recursive: true });
 assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run: bash pwa/run --build-only');
 
@@ -50,6 +52,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   if (prepare) await context.addInitScript(prepare);
   const open = async (path = '') => {
     const page = await context.newPage();
+    if (slowness > 1) await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowness });
     page.on('console', message => { if (message.type() === 'error' && /policy|Content Security|TrustedScript/.test(message.text())) faults.push(message.text()); });
     page.on('pageerror', error => faults.push(`error: ${error.message}`));
     await page.goto(host.address + path);
