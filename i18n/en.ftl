@@ -1218,6 +1218,8 @@ until-correction = Until then, do not inject a correction.
 until-ketone = Until then, do not inject for ketones.
 # Until that time.
 until-automation = Until then, keep automation off.
+# From that time: injected basal insulin works until then.
+until-usual = A pump that works again runs as usual from then on.
 # Until that time.
 until-long = Until then, do not inject long-acting insulin again.
 # Until that time.
@@ -3668,10 +3670,6 @@ off-alarm-part = Set an alarm: second part of the long-acting.
 off-long-until = Until then, do not inject long-acting again.
 # In the timetable.
 off-look = Test glucose and ketones.
-# In the timetable.
-off-back-usual = A pump that works again runs as usual from then on.
-# In the timetable.
-off-back-automation = Until then, keep automation off.
 # In the timetable.
 off-call-then = Call your team if the pump is still off.
 # $percent: share of the usual basal that the plan wrote.

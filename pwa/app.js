@@ -26,7 +26,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', offKnown: null, order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  engine: '', release: '', offKnown: null, offSince: null, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -45,12 +45,14 @@ const planOf = text => {
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
 
-// Since when the record says that no pump delivers, and since when nothing else gave basal insulin either; the core is asked only where a pump was ever written about.
-const ofPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
-const offSince = () => {
-  if (!state.record.some(ofPump)) return null;
-  const { recorded, since, missed } = ask('offPump', { now: string(state.now.text) });
-  return recorded ? { ...since, bare: missed?.since } : null;
+// What the record says of a pump: since when none delivers, and since when nothing else gave basal insulin either; or what still waits
+// after it came back. The core is asked only where a pump was ever written about.
+const speaksOfPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
+const ofPump = () => {
+  if (state.school || !state.record.some(speaksOfPump)) return { offSince: null, backWaits: [] };
+  const { off, recorded, since, missed, back } = ask('offPump', { now: string(state.now.text) });
+  const waits = off ? [] : [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }];
+  return { offSince: recorded ? { ...since, bare: missed?.since } : null, backWaits: waits.filter(({ at }) => at && order(at, state.now.text) > 0) };
 };
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
@@ -124,7 +126,7 @@ const look = () => {
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
-  state.offSince = state.panel || state.school || (draft && !run) ? null : offSince();
+  if (!state.panel && (!draft || run)) Object.assign(state, ofPump());
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.

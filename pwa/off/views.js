@@ -81,8 +81,8 @@ const timetable = (answer, state, words, { besideRapid = false } = {}) => {
     ...(answer.longActing.until && !besideRapid ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
     ...(answer.look ? [{ ...answer.look, text: words('off-look') }] : []),
     ...(answer.back.look ? [{ ...answer.back.look, text: words('off-back-look') }] : []),
-    ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('off-back-usual') }] : []),
-    ...(answer.back.automationFrom ? [{ ...answer.back.automationFrom, text: words('off-back-automation') }] : []),
+    ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('until-usual') }] : []),
+    ...(answer.back.automationFrom ? [{ ...answer.back.automationFrom, text: words('until-automation') }] : []),
     ...answer.calls.map(call => ({ ...call, text: words('off-call-then') }))].sort((a, b) => state.order(a.at, b.at));
   return rows.length ? html`<ol class="timetable">${rows.map(row => html`<li><b class="t">${time(row.clock)}<small>${state.otherDay(row.at)}</small></b><p>${row.text}</p></li>`)}</ol>` : nothing;
 };

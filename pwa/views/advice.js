@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -287,11 +287,14 @@ const lookWhat = (what, words) => (what.includes('ketones') ? what.includes('glu
 const until = (what, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'),
   longActing: () => words('until-long'), allRapid: () => words('until-rapid') }[what]());
 
+// Beside injected basal insulin automation waits longer: two times for the same thing would leave the choice to somebody half asleep.
+const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what === hold.what);
+
 // Between the looks: what is due, what must not be done until when. What is overdue comes before anything else.
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: lookWhat(look.what, words) })),
-    ...(state.school?.holdsShown(holds.holds) ?? holds.holds).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
+    ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`

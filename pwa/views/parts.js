@@ -168,3 +168,6 @@ const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry')
 // Without any basal insulin it stands first: a late look, or none, says nothing of that. Anywhere else it is one way of several.
 export const offFirst = (state, words, send) => (state.offSince?.bare ? html`<div class="answers"><p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>${offWay(state, words, send)}</div>` : nothing);
 export const offEntry = (state, words, send) => (state.offSince?.bare ? nothing : offWay(state, words, send));
+
+// A pump that is back while injected basal insulin still works: until when the pump's own basal and its automation wait.
+export const backRows = ({ backWaits }, words) => backWaits.map(({ what, at, clock }) => ({ due: at, clock, text: { usual: () => words('until-usual'), automation: () => words('until-automation') }[what]() }));

@@ -2,8 +2,8 @@
 // its day.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, given, longActingGiven, toLongActing } from './off_pump.mjs';
-import { close, withDemo } from './phone.mjs';
+import { asked, forgetPage, given, longActingGiven, toLongActing } from './off_pump.mjs';
+import { answer, close, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -56,6 +56,41 @@ test('a pump and its automation written down as on again are told until when the
   await hand.tap('Automation is on again');
   await hand.sees('Saved: 23:05.');
   await hand.heading('What happened?');
+  await hand.device.end();
+});
+
+// A bridge of 22:05 is basal until 02:05. Hazard: a second phone, which has the record and not the page, told nothing of it.
+test('what waits after a pump came back stands in the list between the looks until it is over', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  await hand.misses(usual);
+  await hand.device.later(15);
+  await hand.tap('Write something down');
+  await hand.tap('The pump is on again');
+  await hand.heading('The pump is on');
+  await forgetPage(hand);
+  await hand.page.reload();
+  await hand.heading('Look again at');
+  assert.match(await rowOf(hand, usual), /^02:05\s+26 November 2026\s+A pump/);
+  assert.match(await rowOf(hand, automation), /^02:05\s+26 November 2026\s+Until/);
+  assert.equal(await hand.page.locator('.timetable li', { hasText: automation }).count(), 1, 'automation has one time');
+  await hand.shot('off-back-list');
+  // The look two hours after it came back is answered, and the times still stand until they are over.
+  await hand.device.later(125);
+  await answer(hand, { glucose: '8.0', ketones: '0.0' });
+  await hand.tap('The alarm is set');
+  await hand.tap('All steps are seen');
+  await hand.heading('Look again at');
+  assert.match(await rowOf(hand, usual), /^02:05\s+A pump/);
+  await hand.device.later(101);
+  await hand.page.reload();
+  await hand.heading('The look of 02:05 is');
+  await hand.misses(usual);
+  await hand.misses(automation);
   await hand.device.end();
 });
 
