@@ -1,6 +1,6 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, notWritten, plain, question, sheet, syringe, tel } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, notWritten, plain, question, sheet, syringe, tel, wasInjected } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
@@ -40,13 +40,10 @@ const glucose = (state, words, send) => sheet(state, words, html`
 
 const insulinOf = (kind, words) => by(kind, { rapid: () => words('off-rapid'), long: () => words('off-long') });
 
-// A dose was shown and nobody said what became of it: that is asked before anything else.
-const did = (state, words, send, { id, insulin, text, clock }) => sheet(state, words, html`
-  <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
-  <p class="lede">${insulinOf(insulin, words)}</p>
-  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('offDid', { id, answer: 'yes' }))}${plain(words('did-other'), () => send('offPage', 'didOther'))}${plain(words('did-no'), () => send('offDid', { id, answer: 'no' }))}
-    ${plain(words('did-unsure'), () => send('offDid', { id, answer: 'unsure' }), words('did-unsure-sub'))}</div>
-  <ul class="lines"><li>${words('did-look')}</li></ul>`, { calm: true });
+const did = (state, words, send, { id, insulin, text, clock }) => {
+  const answer = what => () => send('offDid', { id, answer: what });
+  return wasInjected({ text, clock }, insulinOf(insulin, words), state, words, { yes: answer('yes'), other: () => send('offPage', 'didOther'), no: answer('no'), unsure: answer('unsure') }, { calm: true });
+};
 
 const didOther = (state, words, send) => sheet(state, words, html`
   ${question('', words('entry-yes'), insulinOf(state.off.answer.first.shown.insulin, words))}

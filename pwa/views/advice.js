@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures } from './parts.js';
+import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures, wasInjected } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -199,11 +199,8 @@ export const refuse = (state, words, send) => sheet(state, words, html`
   <div class="end cells">${plain(words('refuse-wrong'), () => send('refused', true))}${plain(words('refuse-yes'), () => send('refused', false))}${plain(words('back-to-dose'), () => send('close'))}</div>`);
 
 export const didYouInject = (state, words, send) => {
-  const { text, clock } = state.holds.unanswered;
-  return sheet(state, words, html`<div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
-  <div class="cells">${plain(words('did-yes', { dose: text }), () => send('didInject', 'same'))}${plain(words('did-other'), () => send('didInject', 'other'))}
-    ${plain(words('did-no'), () => send('didInject', 'no'))}${plain(words('did-unsure'), () => send('didInject', 'unsure'), words('did-unsure-sub'))}</div>
-  <ul class="lines"><li>${words('did-look')}</li></ul>`);
+  const answer = what => () => send('didInject', what);
+  return wasInjected(state.holds.unanswered, words('insulin-rapid', { name: state.insulinName }), state, words, { yes: answer('same'), other: answer('other'), no: answer('no'), unsure: answer('unsure') });
 };
 
 export const help = (state, words, send) => {

@@ -162,6 +162,14 @@ export const syringe = (device, label, number) => {
 
 // The clock alone would read as today where it is another day's.
 export const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
+// A dose was shown and nobody said what became of it: that is asked before anything else, and of which insulin.
+export const wasInjected = ({ text, clock }, insulin, state, words, act, look) => sheet(state, words, html`
+  <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>
+  <p class="lede">${insulin}</p>
+  <div class="cells">${plain(words('did-yes', { dose: text }), act.yes)}${plain(words('did-other'), act.other)}
+    ${plain(words('did-no'), act.no)}${plain(words('did-unsure'), act.unsure, words('did-unsure-sub'))}</div>
+  <ul class="lines"><li>${words('did-look')}</li></ul>`, look);
+
 // The way to the pages of somebody off the pump. Where the record says that it is off, so does the way, and since when.
 const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry'), () => send('openOff'), !offSince ? words('off-entry-sub')
   : otherDay(offSince.at) ? words('off-entry-since-day', { day: otherDay(offSince.at), clock: offSince.clock }) : words('off-entry-since', { clock: offSince.clock }));

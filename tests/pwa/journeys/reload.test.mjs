@@ -46,6 +46,7 @@ test('a reload after every answer comes back to the same question, with the answ
   await again();
   await hand.heading('Did you inject it?');
   await hand.sees('4 units were shown at 03:05.');
+  await hand.sees('Rapid-acting: lispro');
   await hand.shot('did-you-inject');
   await again();
   await hand.heading('Did you inject it?');
