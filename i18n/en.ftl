@@ -1222,6 +1222,8 @@ until-automation = Until then, keep automation off.
 until-usual = A pump that works again runs as usual from then on.
 # Until that time.
 until-long = Until then, do not inject long-acting insulin again.
+# The same, for a plan with two parts a day: the next part is due before then.
+until-long-parts = Until then, inject only the next part of the long-acting insulin.
 # Until that time.
 until-rapid = Until then, do not inject rapid insulin.
 # Button.
@@ -3560,6 +3562,8 @@ off-more = All times
 off-more-sub = What to do and what not to do until when
 # The pump is back within two hours: nothing is injected in its place.
 off-way-soon = Back within two hours: no injection in its place.
+# The same, while the last injection still stands for its hours.
+off-way-soon-after = The last injection lasts for now. A pump is expected soon after.
 # Beside a clock time: what to do if the pump is still off then.
 off-alarm-if-off = Set an alarm. Pump still off? Come back here.
 # Beside a clock time, after the pump came back.
@@ -3646,6 +3650,8 @@ off-way-unknown = Nobody knows how long: long-acting insulin.
 off-way-asleep = You will be asleep: long-acting insulin.
 # Why this way.
 off-way-no-long-here = No long-acting insulin is here. Inject every few hours.
+# The plan itself names no long-acting insulin.
+off-way-no-long = Your plan has no long-acting insulin. Inject every few hours.
 # Why this way.
 off-way-at-work = Long-acting insulin is working.
 # Button: the dose of rapid insulin that stands in for the pump.
@@ -3665,7 +3671,7 @@ off-alarm-bridge = Set an alarm: next injection.
 # In the timetable: an alarm.
 off-alarm-long = Set an alarm: the next long-acting injection.
 # In the timetable: an alarm.
-off-alarm-part = Set an alarm: second part of the long-acting.
+off-alarm-part = Set an alarm: next part of the long-acting.
 # In the timetable.
 off-long-until = Until then, do not inject long-acting again.
 # In the timetable.
@@ -3676,6 +3682,8 @@ off-call-then = Call your team if the pump is still off.
 off-back-reduced = Back sooner only with { $percent } % of your basal.
 # Note.
 off-note-get-long = Get long-acting insulin: pharmacy, hospital, your team.
+# The same, where the plan has no long-acting insulin, and so no amount of it.
+off-note-ask-long = Ask your team for long-acting insulin, and how much.
 # Note.
 off-note-missed = An injection was missed. Never inject double.
 # Note.
@@ -3810,6 +3818,8 @@ off-wrong-do = You need { $insulin }.
 off-right = { $insulin } is in your hand
 # Line.
 off-long-once = Given once, it works all day. Nobody can take it back.
+# The same, for a plan with two parts a day.
+off-long-part = Given once, it works for hours. Nobody can take it back.
 # Main button.
 off-right-show = Show the dose
 # Button: the long-acting insulin in the hand is in a pen, not in a vial.
@@ -3830,6 +3840,8 @@ off-work-day = Basal of a day
 off-work-factor = Times
 # In the working.
 off-work-a-day = A day
+# Line of the working, for a plan with two parts a day: the share that is due now.
+off-work-part = This part
 # Line over a list of amounts.
 off-injections = One after the other, each in a new place:
 # $clock: when a correction is possible again.

@@ -48,7 +48,7 @@ const startRun = async tools => {
   const { state, add, keepDraft, clock, fresh } = tools;
   const { draft, advice } = state;
   const now = clock();
-  draft.run = { answer: advice.text, marks: {}, ids: { shown: fresh(), injection: fresh(), ...Object.fromEntries(advice.steps.map(step => [step.id, fresh()])) } };
+  draft.run = { answer: advice.text, marks: {}, lateSeen: now.text, ids: { shown: fresh(), injection: fresh(), ...Object.fromEntries(advice.steps.map(step => [step.id, fresh()])) } };
   state.school?.alreadyDone(draft, advice);
   await keepDraft();
   if (advice.incident === 'open' && !state.holds.incident?.recorded) await add(events.incident(draft.ids.incident, now.text, 'opened'));
@@ -316,7 +316,7 @@ export const actions = tools => {
       state.said = answered ? null : words('no-answer-do');
       await keepDraft();
     },
-    async backToSteps() { state.draft.run.lateSeen = state.next.due; await keepDraft(); },
+    async backToSteps() { state.draft.run.lateSeen = clock().text; await keepDraft(); },
     async stepsOver() { endDraft(); await keepDraft(); },
     async alarmSet() { const { due } = state.next; await add(events.alarmSet(`alarm-${due.replace(/[^0-9]/g, '-')}`, clock().text, due)); },
     async record(what) {

@@ -1,4 +1,5 @@
 // Which screen comes next. The order of the questions is the order of the core's rules; what they mean is the core's alone.
+import { order } from './times.js';
 
 export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
 
@@ -63,8 +64,9 @@ export const screenOf = state => {
   if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
   if (state.panel) return state.panel.name;
   const { draft, advice } = state;
-  // An overdue look comes before the steps that are still open, until the person has seen it.
-  if (draft?.run && state.next?.overdue && draft.run.lateSeen !== state.next.due && !doseInHand) return 'waiting';
+  // An overdue look comes before the steps that are still open, until the person has seen it. One that was late already when they began
+  // does not: what was answered since may be an emergency, and a sign alone answers no look. The call for help waits for no look at all.
+  if (draft?.run && !doseInHand && runScreen(state) !== 'help' && state.holds?.looks?.some(look => look.overdue && !(order(look.due, draft.run.lateSeen) <= 0))) return 'waiting';
   if (draft?.run) return runScreen(state);
   if (draft?.unsure) return 'signsUnsure';
   if (draft && showsAdvice(draft, advice))

@@ -50,8 +50,9 @@ const didOther = (state, words, send) => sheet(state, words, html`
   ${keypad(state, words, send, { unit: words('unit-units') })}
   <div class="end">${state.pad.digits ? main(words('entry-yes-units', { units: state.pad.digits }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
-const wayLine = (answer, words) => by(answer.wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => words('off-way-soon'), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
-  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => words('off-way-no-long-here'), atWork: () => words('off-way-at-work') });
+// The two hours of a pump that is back soon run from the end of the last injection's hours: until then no two hours are named.
+const wayLine = ({ wayBecause, back }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (back.usualFrom ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
+  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work') });
 
 // What is good to know besides. Each note of the core has its sentence.
 const noteLine = (name, words) => by(name, {
@@ -63,20 +64,22 @@ const noteLine = (name, words) => by(name, {
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask'),
   bridgeWhileAsleep: () => words('off-note-asleep') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
-const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst']);
+const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst', 'travelSameBasal', 'travelEast', 'travelWest']);
 const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
-const noteLines = (names, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${noteLine(name, words)}</li>`)}</ul>`;
+// A plan without long-acting insulin has no amount of it either: whoever only got some would have a dose of nobody's.
+const noteLines = (names, { doc }, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${name === 'getLongActing' && !doc.longActing ? words('off-note-ask-long') : noteLine(name, words)}</li>`)}</ul>`;
 
 const alarmLine = (what, words) => by(what, { bridge: () => words('off-alarm-bridge'), longActing: () => words('off-alarm-long'), longActingPart: () => words('off-alarm-part') });
 
 // Clock times in their order: what is due, and what must not be done before. Beside an injection of rapid-acting insulin the other one
-// is not named.
-const timetable = (answer, state, words, { besideRapid = false } = {}) => {
+// is not named. What comes first has a look of its own, and a sooner one after a low; and while it waits, no alarm is set for the end of
+// an injection that is not in.
+const timetable = (answer, state, words, { besideRapid = false, stops = false } = {}) => {
   const rows = [
     ...(answer.nextBridge ? [{ ...answer.nextBridge, text: answer.wayBecause === 'soonBack' ? words('off-alarm-if-off') : words('off-alarm-bridge') }] : []),
-    ...answer.alarms.filter(alarm => alarm.at !== answer.nextBridge?.at && !(besideRapid && alarm.what !== 'bridge')).map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
+    ...answer.alarms.filter(alarm => alarm.at !== answer.nextBridge?.at && !(besideRapid && alarm.what !== 'bridge') && !(stops && !answer.nextBridge && alarm.what === 'bridge')).map(alarm => ({ ...alarm, text: alarmLine(alarm.what, words) })),
     ...(answer.longActing.until && !besideRapid ? [{ ...answer.longActing.until, text: words('off-long-until') }] : []),
-    ...(answer.look ? [{ ...answer.look, text: words('off-look') }] : []),
+    ...(answer.look && !stops ? [{ ...answer.look, text: words('off-look') }] : []),
     ...(answer.back.look ? [{ ...answer.back.look, text: words('off-back-look') }] : []),
     ...(answer.back.usualFrom ? [{ ...answer.back.usualFrom, text: words('until-usual') }] : []),
     ...(answer.back.automationFrom ? [{ ...answer.back.automationFrom, text: words('until-automation') }] : []),
@@ -105,6 +108,10 @@ const assumed = ({ panel: { asked }, off, now, otherDay }, words) => {
 
 // Where the questions lead to a dose, that dose is shown by them alone: it must not be read as an order to inject something here.
 const leadsToDose = new Set(['inject', 'injectAtAnyGlucose', 'comingDown', 'eatAndInject', 'didYouInject', 'testGlucose', 'testKetones']);
+
+// A low does not wait for the questions: how much is said where it is first said.
+const grams = ({ outcome: name, carbohydrateGrams }, words) => (name === 'treatLow' ? html`<p><b>${words('step-sugar', { grams: String(carbohydrateGrams) })}</b></p>`
+  : name === 'eatNow' ? html`<p><b>${words('step-eat', { grams: String(carbohydrateGrams) })}</b></p>` : nothing);
 
 // What an injection is for. Where no basal is due it is for food or for a high, and no hours are named.
 const opening = ({ kind, order, working: w }, words) => {
@@ -139,11 +146,12 @@ const answerPage = (state, words, send) => {
   const [now, then] = answer.screens.filter(screen => screen.dose);
   const bridges = answer.wayBecause === 'shorter';
   const besideRapid = now ? now.kind === 'bridge' : bridges;
-  const way = !besideRapid || bridges ? wayLine(answer, words) : then ? words('off-two') : nothing;
+  const way = !besideRapid || bridges ? wayLine(answer, state.plan, words) : then ? words('off-two') : nothing;
   const waits = answer.wayBecause === 'soonBack' && !answer.recorded && !now;
+  const help = stops && before.call === 'emergency';   // the foot calls the team alone
   return sheet(state, words, html`
     <div class="lead-in"><h1 tabindex="-1">${stops ? (leadsToDose.has(before.outcome) ? words('off-first-title') : outcome(before.outcome, words)) : !answer.off ? words('off-title-on') : answer.recorded ? words('off-title') : words('off-title-ahead')}</h1>
-      ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${sinceLine(answer.since, state, words)}</p>` : nothing}</div>
+      ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}${grams(before, words)}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${sinceLine(answer.since, state, words)}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${urgent(answer, words, besideRapid)}
     ${now?.kind === 'bridge' ? tooOld(state, words) : nothing}
@@ -151,18 +159,19 @@ const answerPage = (state, words, send) => {
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
     ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
-    ${stops ? html`<div class="answers">${main(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
+    ${stops ? html`<div class="answers">${help ? html`<a class="press now wide ring" href=${tel(state.emergencyNumber)}><span><span>${words('call')}</span><b><bdi dir="ltr">${state.emergencyNumber}</bdi></b></span></a>` : nothing}
+      ${(help ? plain : main)(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
     <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}
       ${waits ? main(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub')) : nothing}
       ${before && !stops ? plain(words('off-questions'), () => send('offQuestions'), words('off-ill-sub')) : nothing}
       ${then ? plain(words('off-second'), () => send('offPage', 'second'), words('off-second-sub')) : nothing}</div>
-    ${timetable(answer, state, words, { besideRapid })}
+    ${timetable(answer, state, words, { besideRapid, stops })}
     ${besideRapid && !then ? plain(words('off-more'), () => send('offPage', 'second'), words('off-more-sub')) : nothing}
     ${assumed(state, words)}
     ${answer.back.on && answer.back.look ? html`<p class="note">${words('off-back-later', { hours: String(answer.back.laterLooksHours) })}</p>` : nothing}
     ${answer.back.reducedPercent ? html`<p class="note">${words('off-back-reduced', { percent: answer.back.reducedPercent })}</p>` : nothing}
     ${callTeam(answer, state, words)}
-    ${noteLines(answer.notes.filter(name => !(besideRapid && ofLongActing.has(name))), words)}
+    ${noteLines(answer.notes.filter(name => !(besideRapid && ofLongActing.has(name))), state.plan, words)}
     ${kept(answer, state, words)}
     <div class="cells answers">${answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
       ${besideRapid ? nothing : html`${haveLong(state, words, send)}${orderWay(answer, state, words, send)}`}
@@ -177,11 +186,11 @@ const second = (state, words, send) => {
   return sheet(state, words, html`
     <div class="lead-in"><h1 tabindex="-1">${long ? words('off-long') : words('off-more')}</h1></div>
     ${urgent(answer, words, false)}
-    ${answer.way === 'longActing' ? html`<p class="lede">${wayLine(answer, words)}</p>` : nothing}
+    ${answer.way === 'longActing' ? html`<p class="lede">${wayLine(answer, state.plan, words)}</p>` : nothing}
     ${long ? html`<div class="answers">${open(long, words, send)}</div>` : nothing}
     ${timetable(answer, state, words)}
     ${callTeam(answer, state, words)}
-    ${noteLines(answer.notes.filter(name => ofLongActing.has(name)), words)}
+    ${noteLines(answer.notes.filter(name => ofLongActing.has(name)), state.plan, words)}
     <div class="cells answers">${haveLong(state, words, send)}${orderWay(answer, state, words, send)}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 };
 
@@ -229,7 +238,7 @@ const wrongVial = (state, words, send) => sheet(state, words, html`
 const rightVial = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
   ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
-  <p class="lede">${words('off-long-once')}</p>
+  <p class="lede">${state.plan.doc.offPump.parts > 1 ? words('off-long-part') : words('off-long-once')}</p>
   <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${hasBothDevices(state.plan) ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
@@ -239,7 +248,7 @@ const working = (screen, words) => {
   const w = screen.working;
   return screen.kind === 'bridge' ? rows([[words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
     : screen.order ? rows([[words('off-work-ordered'), w.exact]], screen.dose.number, words)
-    : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay]], screen.dose.number, words);
+    : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay], [words('off-work-part'), w.parts > 1 ? w.exact : '']], screen.dose.number, words);
 };
 
 const dose = (state, words, send) => {

@@ -115,6 +115,9 @@ const steps = (state, words, send, heading) => html`<ol class="steps">${state.st
 // No dose for ketones or a high is not no dose at all: with a dead pump the injection in its place is one of the steps.
 const leadLine = ({ advice: { outcome: name }, steps }, words) => (['eat', 'changeSet'].includes(name) && steps.some(step => step.id === 'bridge') ? words('line-bridge-in-steps') : outcomeLine(name, words));
 
+// An order to inject that was followed would read as another one.
+const ordersDose = new Set(['inject', 'injectAtAnyGlucose', 'eatAndInject']);
+
 // The outcome and its steps. After the needle the steps stand alone; before it, the outcome is the heading.
 export const stepsPage = (state, words, send) => {
   const { advice } = state;
@@ -122,8 +125,9 @@ export const stepsPage = (state, words, send) => {
   const told = state.school?.told(advice);
   const lead = told ? told.line : leadLine(state, words);
   const over = state.steps.every(step => step.mark);
+  const isIn = state.injected && ordersDose.has(advice.outcome);
   return sheet(state, words, html`
-  ${state.injected && !over ? nothing : html`<div class="lead-in"><h1 tabindex="-1">${told?.title ?? outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
+  ${state.injected && !over ? nothing : isIn ? html`<div class="lead-in"><h1 tabindex="-1">${words('injected', { dose: state.injected })}</h1></div>` : html`<div class="lead-in"><h1 tabindex="-1">${told?.title ?? outcome(advice.outcome, words)}</h1>${lead ? html`<p>${lead}</p>` : nothing}</div>`}
   ${advice.outcome === 'hold' ? holdBody(state, words) : nothing}
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${cautions(advice, words)}
@@ -281,8 +285,9 @@ export const why = (state, words, send) => sheet(state, words, html`
   <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
 const lookWhat = (what, words) => (what.includes('ketones') ? what.includes('glucose') ? words('look-both') : words('look-ketones') : words('look-glucose'));
-const until = (what, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'),
-  longActing: () => words('until-long'), allRapid: () => words('until-rapid') }[what]());
+// Of two parts a day the next one is due before the hold of the last is over.
+const until = (what, { doc }, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'),
+  longActing: () => (doc.offPump.parts > 1 ? words('until-long-parts') : words('until-long')), allRapid: () => words('until-rapid') }[what]());
 
 // Beside injected basal insulin automation waits longer: two times for the same thing would leave the choice to somebody half asleep.
 const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what === hold.what);
@@ -291,7 +296,7 @@ const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what ===
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: lookWhat(look.what, words) })),
-    ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
+    ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`

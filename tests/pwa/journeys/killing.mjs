@@ -26,7 +26,7 @@ const writes = [
   ['changed', 'stepsPage', 'Pump: 1 units into a sink'],
   ['', 'tubing', 'Where was the end of the tubing?'],
   ['offBody', 'stepsPage', 'Set the alarm for 04:05'],
-  ['alarmSet', 'stepsPage', 'Inject by needle'],
+  ['alarmSet', 'stepsPage', 'Injected: 1 units'],
   ['', 'waiting', 'Look again at'],
   // The look, an hour later: still high, and the hold runs.
   ['', 'signs', 'Is any of these true now?'],

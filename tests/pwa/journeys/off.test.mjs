@@ -191,6 +191,9 @@ test('what cannot be is refused at the field, and six zones east are worked out 
   await hand.sees('10 units At your usual hour, by the clock at home. 10 units At your usual hour, by the clock there.');
   await hand.shot('off-travel-west');
   await hand.tap('Back');
+  // It is about long-acting insulin, and stands with it; never beside the injection of the other one.
+  await hand.misses('Going west, the day is longer: two parts.');
+  await hand.tap('Then the second injection');
   await hand.sees('Going west, the day is longer: two parts.');
   await hand.device.end();
 });

@@ -135,9 +135,14 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   };
 };
 
-// The demo plan taken in: where most journeys begin.
+// The demo plan taken in: where most journeys begin. `change` alters that plan as somebody's else would be.
 export const withDemo = async (options = {}) => {
   const device = await phone(options);
+  if (options.change) await device.context.route(`**/demo/${options.child ? 'child' : 'adult'}.json`, async route => {
+    const plan = await (await route.fetch()).json();
+    options.change(plan);
+    await route.fulfill({ json: plan });
+  });
   const hand = await device.open();
   await hand.heading('Stopgap');
   await hand.tap(options.child ? 'Demo plan: a child' : 'Demo plan: an adult');

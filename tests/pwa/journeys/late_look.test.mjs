@@ -1,0 +1,52 @@
+// A look is late, and the answers to the questions say that something cannot wait: that is shown, and not that the look is late.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { asked, askedAgain, given } from './off_pump.mjs';
+import { betweenLooks, close, withDemo } from './phone.mjs';
+
+after(close);
+
+// Hazard: an answer that comes too late. Signs alone answer no look, so that it stays late behind the emergency.
+test('vomiting after a look was missed leads to the call at once', async () => {
+  const hand = await betweenLooks();
+  await hand.device.later(85);
+  await hand.sees('The look of 04:05 is 25 minutes late');
+  await hand.tap('Test now');
+  await hand.heading('Is any of these true now?');
+  await hand.tick('Vomited twice or more');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Go to hospital now');
+  // Nobody has said that the call was made, and the next look goes by: whoever opens the phone then sees the call, not the look.
+  await hand.device.later(120);
+  await hand.page.reload();
+  await hand.heading('Go to hospital now');
+  await hand.misses('late');
+  await hand.device.end();
+});
+
+// A bridge at 02:05 is given with a glucose alone: the ketones of that look stay open. At 03:00 it is low.
+test('a low off the pump is answered with sugar, and not with the look whose ketones nobody tested', async () => {
+  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00', child: true });
+  await asked(hand, { hours: '11', glucose: '140', unit: 'mg/dL' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '1.5');
+  await hand.tap('Back');
+  await hand.device.later(240);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '110', unit: 'mg/dL' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '1.5');
+  await hand.device.later(55);
+  await hand.tap('Back');
+  await hand.tap('Test now');
+  await hand.tap('None of these');
+  await hand.keys('60');
+  await hand.tap('Finger: 60 mg/dL');
+  await hand.heading('Glucose is low');
+  // What is late after the steps began is still told before them.
+  await hand.device.later(30);
+  await hand.sees('minutes late');
+  await hand.tap('Back to the open steps');
+  await hand.heading('Glucose is low');
+  await hand.device.end();
+});

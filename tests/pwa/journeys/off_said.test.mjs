@@ -1,0 +1,118 @@
+// Off the pump, what is said is true of this plan and of this hour: how much sugar, whom to call, which part, which insulin, until when.
+import assert from 'node:assert/strict';
+import { after, test } from 'node:test';
+import { axeFaults, overTheFoot } from './axe.mjs';
+import { asked, askedAgain, given, longActingGiven, oneInsulin, toLongActing } from './off_pump.mjs';
+import { close, seen, withDemo } from './phone.mjs';
+
+after(close);
+const night = { at: '2026-11-25T22:05:00+01:00' };
+const rowOf = async (hand, text) => (await hand.page.locator('.timetable li', { hasText: text }).innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
+
+// 60 mg/dL, and nothing injected yet. The plan's 10 g; the questions come after the sugar, and their look is in 15 minutes.
+test('a low off the pump says at once how much sugar, and no look or injection of hours later', async () => {
+  const hand = await withDemo({ ...night, child: true, flowing: true });
+  await asked(hand, { hours: '6', glucose: '60', unit: 'mg/dL' });
+  await hand.heading('Glucose is low');
+  await hand.sees('Take 10 grams of sugar now');
+  await hand.misses('23:05');
+  // Nothing is in for the hours from 22:05: an alarm for the end of them would leave them without any.
+  await hand.misses('02:05');
+  await hand.shot('off-low-grams');
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
+  await hand.device.end();
+});
+
+// The foot of these pages calls the team alone.
+test('an emergency off the pump has the emergency number on its page', async () => {
+  const hand = await withDemo({ ...night, flowing: true });
+  await asked(hand, { glucose: '9.0' });
+  await toLongActing(hand);
+  await longActingGiven(hand, '20');
+  await hand.heading('The pump is off');
+  await hand.tap('Back');
+  await hand.tap('Test now, before the look');
+  await hand.tick('Vomited twice or more');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Go to hospital now');
+  await hand.device.later(180);
+  await hand.tap('The pump stays off');
+  await hand.tap('Nothing now');
+  await hand.heading('Go to hospital now');
+  assert.equal(await hand.page.getByRole('link', { name: /112/ }).getAttribute('href'), 'tel:112');
+  await hand.misses('Long-acting insulin is working.');
+  await hand.shot('off-emergency');
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
+  await hand.device.end();
+});
+
+// 20.6 a day in two parts are 10.3; begun at 13:05 half of one, 5.15, and the evening's six hours later.
+test('of two parts a day each is said as a part, and the evening’s is not held back for a day', async () => {
+  const hand = await withDemo({ at: '2026-11-25T13:05:00+01:00', change: plan => { plan.offPump.parts = 2; } });
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await hand.tap('glargine');
+  await hand.sees('Given once, it works for hours. Nobody can take it back.');
+  await hand.misses('all day');
+  await hand.tap('Show the dose');
+  await hand.sees('This part 5.15');
+  await hand.shot('off-part');
+  await given(hand, '5');
+  await hand.heading('The pump is off');
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  assert.match(await rowOf(hand, 'the next part'), /13:05 26 November 2026 Until then, inject only the next part of the long-acting insulin/);
+  await hand.misses('do not inject long-acting insulin again');
+  await hand.device.later(6 * 60);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await longActingGiven(hand, '10');
+  // The third part of this outage, the next morning.
+  assert.match(await rowOf(hand, 'next part'), /07:05 26 November 2026 Set an alarm: next part of the long-acting\./);
+  await hand.device.end();
+});
+
+test('a plan without long-acting insulin says so, and sends nobody for it without an amount', async () => {
+  const hand = await withDemo({ ...night, change: plan => { delete plan.longActing; } });
+  await asked(hand, { hours: '30', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.sees('Your plan has no long-acting insulin. Inject every few hours.');
+  await hand.sees('Ask your team for long-acting insulin, and how much.');
+  await hand.misses('pharmacy');
+  await hand.shot('off-no-long');
+  await hand.device.end();
+});
+
+// The bridge ends at 02:05, and the pump is expected at 03:05: five hours away are not two.
+test('a pump expected soon after the hours of the last injection is not said to be back within two hours', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '5', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.sees('The last injection lasts for now. A pump is expected soon after.');
+  await hand.misses('Back within two hours');
+  await hand.shot('off-lasts');
+  // At 02:20 it is true.
+  await hand.device.later(255);
+  await hand.sees('Back within two hours: no injection in its place.');
+  await hand.device.end();
+});
+
+// "A smaller dose" beside a rapid-acting injection would be drawn smaller.
+test('what a journey makes of long-acting insulin is not said beside a rapid-acting injection', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('I travel across time zones');
+  await hand.keys('6');
+  await hand.tap('6 hours east');
+  await hand.heading('Going east, the day is shorter: a smaller dose.');
+  await hand.tap('Back');
+  await hand.page.getByRole('button', { name: seen('Inject for the next hours') }).waitFor();
+  await hand.misses('a smaller dose');
+  await oneInsulin(hand);
+  await hand.tap('All times');
+  await hand.sees('Going east, the day is shorter: a smaller dose.');
+  await hand.device.end();
+});
