@@ -21,11 +21,12 @@ struct Readings {
   }
 };
 
-// Answered by readings from shortly before it on, but never by the reading that led to it: a look of 15 minutes would be lost.
-bool was_read(const Readings& readings, const LookDue& look, Instant asked_at) {
-  const Instant from = look.due - figures::glucose_reading_lasts.value;
-  const auto read = [&](const std::vector<Instant>& times) { return !times.empty() && times.back() >= from && times.back() > asked_at; };
-  return (!look.glucose || read(readings.glucose)) && (!look.ketones || read(readings.ketones));
+// What of a look is still to be read. It is answered by readings from shortly before it on, but never by the reading that led to it: a
+// look of 15 minutes would be lost.
+LookDue still_open(const Readings& readings, const Event& look) {
+  const Instant due = *look.due, from = due - figures::glucose_reading_lasts.value;
+  const auto read = [&](const std::vector<Instant>& times) { return !times.empty() && times.back() >= from && times.back() > look.at.instant; };
+  return {due, look.look_glucose && !read(readings.glucose), look.look_ketones && !read(readings.ketones), false, 0};
 }
 
 std::vector<LookDue> open_looks(const History& history, Instant now) {
@@ -33,8 +34,9 @@ std::vector<LookDue> open_looks(const History& history, Instant now) {
   const Readings readings(history);
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::look || now - *event->due > figures::incident_span.value) continue;
-    LookDue look{*event->due, event->look_glucose, event->look_ketones, *event->due < now, 0};
-    if (was_read(readings, look, event->at.instant)) continue;
+    LookDue look = still_open(readings, *event);
+    if (!look.glucose && !look.ketones) continue;
+    look.overdue = look.due < now;
     if (look.overdue) look.minutes_late = (now - look.due).in_seconds() / 60;
     const auto same = std::find_if(looks.begin(), looks.end(), [&](const LookDue& other) { return other.due == look.due; });
     if (same == looks.end()) {

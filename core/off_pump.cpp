@@ -95,7 +95,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
       if (hours.due || !bridge.units.is_zero()) answer.bridge = bridge;
       answer.could_go_low = facts.could_go_low(bridge.parts.rescue) || facts.below(plan.ketones.carbohydrate_only_below);
     }
-    set_alarms(plan, outage, question, hours, answer);
+    set_alarms(facts, outage, question, hours, answer);
   }
   answer.bridged_twice = outage.bridged_twice && now - *outage.bridged_twice <= plan.rapid.action;
   answer.could_go_low |= answer.bridged_twice;

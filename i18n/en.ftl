@@ -1192,6 +1192,8 @@ look-both = Test glucose and ketones.
 look-glucose = Test glucose.
 # What to test.
 look-ketones = Test ketones.
+# After what to test: an injection in place of the pump is due at that time, too.
+look-injects = Then the next injection: “The pump stays off”.
 # Title of a later look.
 look-later = Another look
 # Heading. $clock: the look that is late.

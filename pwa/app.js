@@ -11,7 +11,7 @@ import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { record, situation } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, onThisClock, order, stamp } from './times.js';
+import { clockOf, dayOf, hoursUntil, inHours, isNight, lastTimeAt, late, minutesUntil, onThisClock, order, stamp } from './times.js';
 import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
@@ -26,7 +26,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', offKnown: null, offSince: null, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -45,14 +45,16 @@ const planOf = text => {
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
 
-// What the record says of a pump: since when none delivers, and since when nothing else gave basal insulin either; or what still waits
-// after it came back. The core is asked only where a pump was ever written about.
+// What the record says of a pump: since when none delivers, and since when nothing else gave basal insulin either; when the next injection
+// in its place is due; or what still waits after it came back. The core is asked only where a pump was ever written about.
 const speaksOfPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
 const ofPump = () => {
-  if (state.school || !state.record.some(speaksOfPump)) return { offSince: null, backWaits: [] };
-  const { off, recorded, since, missed, back } = ask('offPump', { now: string(state.now.text) });
-  const waits = off ? [] : [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }];
-  return { offSince: recorded ? { ...since, bare: missed?.since } : null, backWaits: waits.filter(({ at }) => at && order(at, state.now.text) > 0) };
+  const none = { offSince: null, injectionsDue: [], backWaits: [] };
+  if (state.school || !state.record.some(speaksOfPump)) return none;
+  const { until } = state.offKnown ?? {};
+  const { off, recorded, since, missed, back, nextBridge, alarms } = ask('offPump', { now: string(state.now.text), expectedHours: until && order(until, state.now.text) > 0 ? hoursUntil(until, state.now.moment) : undefined });
+  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at) } : none;
+  return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
 };
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
@@ -72,12 +74,15 @@ const answerText = (name, answer) => ({
     : answer.unknown ? words('not-known') : words('none')),
 }[name]());
 
+Object.assign(state, { injectsAt: ({ due }) => state.injectionsDue.some(at => order(at, due) === 0) });
 const nextLook = () => {
   const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
-  const look = looks.find(entry => entry.overdue) ?? looks[0];
+  // Off the pump the next one is an injection too: one that only lacks its ketones stands in the list and does not hide that.
+  const whole = looks.filter(entry => !state.offSince || entry.what.includes('glucose'));
+  const look = whole.find(entry => entry.overdue) ?? whole[0] ?? looks[0];
   // A clock that shows the same time before then does not tell which day is meant.
   const far = look && Math.abs(minutesUntil(look.due, state.now.moment)) >= 24 * 60;
-  return look && { look, clock: look.clock, day: far ? day(dayOf(look.due)) : '', due: look.due, what: look.what, overdue: look.overdue,
+  return look && { look, clock: look.clock, day: far ? day(dayOf(look.due)) : '', due: look.due, what: look.what, injects: state.injectsAt(look), overdue: look.overdue,
     late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))), inHours: inHours(minutesUntil(look.due, state.now.moment)) };
 };
 
@@ -119,6 +124,7 @@ const look = () => {
   const holds = ask('holds', { now: string(state.now.text) });
   if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
   state.holds = holds;
+  Object.assign(state, ofPump());
   state.next = nextLook();
   const { draft } = state;
   const run = draft?.run;
@@ -126,7 +132,6 @@ const look = () => {
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
-  if (!state.panel && (!draft || run)) Object.assign(state, ofPump());
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.

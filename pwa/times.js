@@ -52,6 +52,8 @@ export const isNight = clock => clock >= '21:00' || clock < '07:00';
 
 // A quarter of an hour begun counts.
 export const quartersUntil = (text, now) => Math.ceil((Date.parse(text) - now) / 900000);
+// The hours until something expected, as the core takes them. Never none: what is late is still expected.
+export const hoursUntil = (text, now) => String(Math.max(1, quartersUntil(text, now)) / 4);
 
 // How late a look is, in the unit a person would say it in.
 export const late = minutes => (minutes < 120 ? { number: String(minutes), unit: 'minutes' } : { number: String(Math.floor(minutes / 60)), unit: 'hours' });

@@ -88,8 +88,10 @@ TEST(Looks, ALateLookSaysByHowMuch) {
 
 TEST(Looks, AreAnsweredByBothReadings) {
   EXPECT_EQ(holds(Json::array({look("02:45"), glucose(20), ketones(19)}))["looks"], Json::array());
-  EXPECT_EQ(holds(Json::array({look("02:45"), glucose(20)}))["looks"].size(), 1U);
-  EXPECT_EQ(holds(Json::array({look("02:45"), ketones(19)}))["looks"].size(), 1U);
+  // What is still to be read is what is asked for.
+  EXPECT_EQ(holds(Json::array({look("02:45"), glucose(20)}))["looks"][0]["what"], Json({"ketones"}));
+  EXPECT_EQ(holds(Json::array({look("02:45"), ketones(19)}))["looks"][0]["what"], Json({"glucose"}));
+  EXPECT_EQ(holds(Json::array({look("02:45")}))["looks"][0]["what"], Json({"glucose", "ketones"}));
   EXPECT_EQ(holds(Json::array({look("02:45", Json::array({"glucose"})), glucose(20)}))["looks"], Json::array());
 }
 

@@ -191,6 +191,21 @@ TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
             "bridge 02:00, bridge 06:00, bridge 10:00, bridge 14:00, bridge 18:00");
 }
 
+// The alarm that is told before the injection is the one that is told after it: who set it need not set another, and nobody wakes for
+// nothing. R-23: not more than 2 h without insulin, so that 04:00 is the latest.
+TEST(OffPumpHours, TheAlarmToldBeforeAnInjectionIsTheOneAfterIt) {
+  const Json asked{{"expectedHours", 5}, {"glucose", 8.0}};
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", asked)), "bridge 04:00");
+  const Json in = with(night, {rapid("25T22:00", 0, 0, 3)});
+  EXPECT_EQ(clock(off_pump(plan, in, "25T22:05", asked)["nextBridge"]), "04:00");
+  // Back six hours later, at 04:00 itself: that is not before the two hours are over.
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})), "bridge 02:00");
+  EXPECT_EQ(clock(off_pump(plan, in, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})["nextBridge"]), "02:00");
+  // Who is ill does not wait.
+  const Json ill = with(night, {event("25T21:50", "sign", {{"what", {"vomitedOnce"}}})});
+  EXPECT_EQ(alarms(off_pump(plan, ill, "25T22:00", asked)), "bridge 02:00");
+}
+
 // The alarm alone may not wake them. At 02:00 sharp they are awake again, and long-acting lasts the night.
 TEST(OffPumpHours, ABridgeThatWouldBeSleptThroughIsSaid) {
   const auto said = [&](const Json& asked, const Json& events = night, const char* now = "25T22:00") {

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include "figures/off_pump.hpp"
+#include "off_pump/bridge.hpp"
 
 namespace stopgap::without_pump {
 
-void set_alarms(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, const Hours& hours, OffPumpAnswer& answer) {
+void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question, const Hours& hours, OffPumpAnswer& answer) {
+  const Plan& plan = facts.plan;
   const Instant now = question.now.instant;
   const bool gives_long = answer.gives_long();
   const LongAtWork& work = outage.long_acting;
@@ -15,9 +17,12 @@ void set_alarms(const Plan& plan, const Outage& outage, const OffPumpQuestion& q
   if (at_work) until = work.ends_before_the_next() ? *work.due : *work.covers_from;
   else if (gives_long) until = answer.long_dose->works_from;
   until = std::min(until, now + figures::long_acting_day.value);
+  // Once this injection is in, a pump that is expected soon after it is waited for: told before as it will be told then.
+  const bool waits = hours.due && !gives_long && is_missed_rather(facts, question, hours.to);
   const Instant first = hours.due ? hours.to : hours.from;
   if (!answer.long_acting_bridges)
-    for (Instant at = first; at > now && at < until; at = at + plan.off_pump.bridge) answer.alarms.push_back({at, AlarmFor::bridge});
+    for (Instant at = first; at > now && at < until; at = at + plan.off_pump.bridge)
+      answer.alarms.push_back({waits ? at + figures::longest_without_insulin.value : at, AlarmFor::bridge});
   const bool in_parts = plan.off_pump.parts > 1;
   const AlarmFor what = in_parts ? AlarmFor::longActingPart : AlarmFor::longActing;
   if (gives_long) {

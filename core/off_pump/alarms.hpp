@@ -7,6 +7,6 @@
 namespace stopgap::without_pump {
 
 // Fills `alarms`; the way, the doses and the hours are chosen by then.
-void set_alarms(const Plan& plan, const Outage& outage, const OffPumpQuestion& question, const Hours& hours, OffPumpAnswer& answer);
+void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question, const Hours& hours, OffPumpAnswer& answer);
 
 }  // namespace stopgap::without_pump

@@ -39,10 +39,8 @@ bool needs_basal_now(const rules::Facts& facts) {
   return facts.acting || facts.last_acting || facts.unwell || facts.high || !before.empty();
 }
 
-// When the longest time without insulin is over.
-Instant latest_without(const Outage& outage, Instant now) {
-  return std::max(outage.bare_since(now), outage.bridged_until().value_or(*outage.since)) + figures::longest_without_insulin.value;
-}
+// From when on nothing stands for basal.
+Instant without_from(const Outage& outage, Instant now) { return std::max(outage.bare_since(now), outage.bridged_until().value_or(*outage.since)); }
 
 }  // namespace
 
@@ -121,14 +119,18 @@ std::optional<Missed> missed_of(const Outage& outage, Instant now) {
   return Missed{since, now - since > figures::longest_without_insulin.value};
 }
 
-bool is_back_soon(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question) {
+bool is_missed_rather(const rules::Facts& facts, const OffPumpQuestion& question, Instant from) {
   if (!question.expected || needs_basal_now(facts)) return false;
-  const Instant now = question.now.instant, latest = latest_without(outage, now);
-  return now + *question.expected < latest && !(question.asleep_until && *question.asleep_until > latest);
+  const Instant latest = from + figures::longest_without_insulin.value;
+  return question.now.instant + *question.expected < latest && !(question.asleep_until && *question.asleep_until > latest);
+}
+
+bool is_back_soon(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question) {
+  return is_missed_rather(facts, question, without_from(outage, question.now.instant));
 }
 
 Hours hours_while_back_soon(const Outage& outage, Instant now) {
-  const Instant latest = latest_without(outage, now);
+  const Instant latest = without_from(outage, now) + figures::longest_without_insulin.value;
   return {latest, latest, false};
 }
 

@@ -22,9 +22,11 @@ Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& h
 // From when on no basal was there, if that is long enough to say so.
 std::optional<Missed> missed_of(const Outage& outage, Instant now);
 
-// Whether the pump is back before anybody should be without insulin for longer. Its basal is given by nobody then: given
-// before a stop of two hours it led to lows, and after the restart it did not (R-24 [scheen-1987]). Those were well: who is ill,
-// is high or has ketones does not wait.
+// Whether the pump is back before anybody should be without insulin for longer, if nothing stands for its basal from `from` on.
+// Its basal is given by nobody then: given before a stop of two hours it led to lows, and after the restart it did not (R-24
+// [scheen-1987]). Those were well: who is ill, is high or has ketones does not wait.
+bool is_missed_rather(const rules::Facts& facts, const OffPumpQuestion& question, Instant from);
+// The same of what has gone in until now.
 bool is_back_soon(const rules::Facts& facts, const Outage& outage, const OffPumpQuestion& question);
 // No injection before the longest time without insulin is over.
 Hours hours_while_back_soon(const Outage& outage, Instant now);

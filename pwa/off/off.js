@@ -1,7 +1,7 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
-import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, quartersUntil, stamp } from '../times.js';
+import { hoursUntil, lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, quartersUntil, stamp } from '../times.js';
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
@@ -44,9 +44,8 @@ const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at
 // A call lasts minutes, fifteen are ours: an amount that was typed before it is nothing anybody says yes to now.
 const callLasts = 15;
 
-// The hours that are left, in quarters as the core takes them; as they were typed while nothing was worked out from them. Never none: a
-// pump that is late is still expected.
-const hoursLeft = ({ hours, until }, now) => (until ? String(Math.max(1, quartersUntil(until, now.moment)) / 4) : number(hours));
+// As they were typed while nothing was worked out from them.
+const hoursLeft = ({ hours, until }, now) => (until ? hoursUntil(until, now.moment) : number(hours));
 const question = (asked, now, known, plan) => ({ now: string(now.text),
   expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
   // A waking time that has passed meanwhile says nothing any more.

@@ -295,12 +295,12 @@ const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what ===
 // Between the looks: what is due, what must not be done until when. What is overdue comes before anything else.
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
-  const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: lookWhat(look.what, words) })),
+  const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: [lookWhat(look.what, words), ...(state.injectsAt(look) ? [words('look-injects')] : [])].join(' ') })),
     ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`
-      : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}<br><small>${next.inHours ? words('in-hours', next.inHours) : words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
+      : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}${next.injects ? html` ${words('look-injects')}` : nothing}<br><small>${next.inHours ? words('in-hours', next.inHours) : words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
   <ol class="timetable">
     ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}

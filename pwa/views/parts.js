@@ -173,9 +173,10 @@ export const wasInjected = ({ text, clock }, insulin, state, words, act, look) =
 // The way to the pages of somebody off the pump. Where the record says that it is off, so does the way, and since when.
 const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry'), () => send('openOff'), !offSince ? words('off-entry-sub')
   : otherDay(offSince.at) ? words('off-entry-since-day', { day: otherDay(offSince.at), clock: offSince.clock }) : words('off-entry-since', { clock: offSince.clock }));
-// Without any basal insulin it stands first: a late look, or none, says nothing of that. Anywhere else it is one way of several.
-export const offFirst = (state, words, send) => (state.offSince?.bare ? html`<div class="answers"><p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>${offWay(state, words, send)}</div>` : nothing);
-export const offEntry = (state, words, send) => (state.offSince?.bare ? nothing : offWay(state, words, send));
+// Without any basal insulin, or when a look is late and an injection may be, it stands first; anywhere else it is one way of several.
+const comesFirst = ({ offSince, next }) => offSince && (offSince.bare || next?.overdue);
+export const offFirst = (state, words, send) => (comesFirst(state) ? html`<div class="answers">${state.offSince.bare ? html`<p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>` : nothing}${offWay(state, words, send)}</div>` : nothing);
+export const offEntry = (state, words, send) => (comesFirst(state) ? nothing : offWay(state, words, send));
 
 // A pump that is back while injected basal insulin still works: until when the pump's own basal and its automation wait.
 export const backRows = ({ backWaits }, words) => backWaits.map(({ what, at, clock }) => ({ due: at, clock, text: { usual: () => words('until-usual'), automation: () => words('until-automation') }[what]() }));

@@ -49,7 +49,7 @@ const base = (name = 'adult', extra = {}) => {
   const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
   return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', team: doc.contacts[0], emergencyNumber: '112', insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
     now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
-    kept: true, missing: [], nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', backWaits: [], unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
+    kept: true, missing: [], nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', backWaits: [], injectsAt: () => true, unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
       looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
       given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true }, onBoard: { counted: '4', absorbed: '4' } },

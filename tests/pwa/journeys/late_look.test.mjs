@@ -36,8 +36,15 @@ test('a low off the pump is answered with sugar, and not with the look whose ket
   await askedAgain(hand, { glucose: '110', unit: 'mg/dL' });
   await hand.tap('Inject for the next hours');
   await given(hand, '1.5');
-  await hand.device.later(55);
   await hand.tap('Back');
+  // Hazard: the look of 02:05, which lacks its ketones, stood in the foot all night and hid the injection of 06:05.
+  await hand.heading('Look again at');
+  const row = async clock => (await hand.page.locator('.timetable li', { hasText: clock }).innerText()).replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ');
+  assert.match(await hand.page.locator('.lead-time').innerText(), /06:05[^]*Test glucose and ketones\. Then the next injection: “The pump stays off”\./);
+  assert.match(await hand.page.locator('.foot').innerText(), /Next look\s+\S*06:05/);
+  assert.equal(await row('02:05'), '02:05 Another look Test ketones.');
+  await hand.shot('off-next-injection');
+  await hand.device.later(55);
   await hand.tap('Test now');
   await hand.tap('None of these');
   await hand.keys('60');
