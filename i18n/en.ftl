@@ -1030,8 +1030,10 @@ rapid-new-vial = Rapid-acting, from a new vial.
 pen-dial = Dial { $dose } on the pen.
 # $capacity: size of the syringe.
 syringe-size = { $capacity }-unit syringe.
-# $step: units of a mark; $marks: how many marks.
+# $step: units of a mark; $marks: how many marks, two or more.
 syringe-marks = One mark: { $step } units. Draw { $marks } marks.
+# The same for a single mark.
+syringe-mark = One mark: { $step } units. Draw one mark.
 # $rescue and $meal: the two parts of one dose.
 parts = For the high: { $rescue } units. For food: { $meal } units.
 # Button.
@@ -2998,6 +3000,8 @@ card-long-acting = Pump off { $hours } hours or longer: { $dose } of { $insulin 
 card-long-acting-parts = Pump off { $hours } hours or longer: { $dose } of { $insulin }, twice a day.
 # Off the pump. $insulin.
 card-long-acting-not-for-high = Do not use { $insulin } for a high glucose.
+# Off the pump. A pump that works again beside long-acting insulin gives basal a second time. $hours, $insulin.
+card-off-pump-back = Pump works again: it waits { $hours } hours after { $insulin }.
 # Off the pump, where the plan has no amount. $hours.
 card-long-acting-ask = Pump off { $hours } hours or longer: call for long-acting insulin.
 # Off the pump. $hours, $insulin.
@@ -3655,7 +3659,7 @@ off-way-no-long-here = No long-acting insulin is here. Inject every few hours.
 # The plan itself names no long-acting insulin.
 off-way-no-long = Your plan has no long-acting insulin. Inject every few hours.
 # Why this way.
-off-way-at-work = Long-acting insulin is working.
+off-way-at-work = Long-acting insulin is in.
 # Button: the dose of rapid insulin that stands in for the pump.
 off-bridge-open = Inject for the next hours
 # Below it. $from and $to: clock times.

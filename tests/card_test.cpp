@@ -268,6 +268,15 @@ TEST(Card, LongActingIsTheBasalOfADay) {
   EXPECT_EQ(long_acting({{"/longActing", nullptr}}), "card-long-acting-ask card-off-pump-bridge card-off-pump-call");
 }
 
+// Hazard: the pump works again, and its basal runs beside long-acting insulin, for whoever has only the card. Rules section 6: back after
+// the long-acting's hold, which is its own hours of action.
+TEST(Card, APumpThatWorksAgainWaitsForLongActingInsulin) {
+  const auto back = [](const Json& changes) { return slots(card_of(changed("example", changes))["offPump"], "card-off-pump-back"); };
+  EXPECT_EQ(back(Json::object()), Json({{"hours", "24"}, {"insulin", "glargine"}}));
+  EXPECT_EQ(back({{"/longActing/actionHours", 42}})["hours"], "42");
+  EXPECT_TRUE(back({{"/longActing", nullptr}}).is_null());
+}
+
 // Adult, 14 days: 2 x 14 x 46 = 1288 units, 2 vials or 5 pens; basal 3.2 + 3.8 + 13.6 = 20.6 a day, 576.8 units, 2 pens; a set each 3 days, 5 for 14 days, twice.
 TEST(Card, AKitIsTwiceWhatIsUsed) {
   const Json kits = card_of(asked::plan_of("adult"))["kits"];

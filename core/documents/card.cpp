@@ -57,7 +57,8 @@ std::vector<Line> calls_of(const Plan& plan) {
 std::vector<Line> off_pump_of(const Plan& plan) {
   const PlainNumber hours = in_hours(plan.off_pump.cutover);
   std::vector<Line> out;
-  if (const auto part = long_acting_part(plan)) {
+  const auto part = long_acting_part(plan);
+  if (part) {
     const std::vector<Slot> slots{{"hours", hours}, {"dose", *part}, {"insulin", plan.long_acting->name}};
     out.push_back({plan.off_pump.parts == 1 ? "card-long-acting" : "card-long-acting-parts", slots});
     out.push_back({"card-long-acting-not-for-high", {{"insulin", plan.long_acting->name}}});
@@ -65,6 +66,8 @@ std::vector<Line> off_pump_of(const Plan& plan) {
     out.push_back({"card-long-acting-ask", {{"hours", hours}}});
   }
   out.push_back({"card-off-pump-bridge", {{"hours", in_hours(plan.off_pump.bridge)}, {"insulin", plan.rapid.name}}});
+  // Whoever has only the card would let the pump run its basal on top of it.
+  if (part) out.push_back({"card-off-pump-back", {{"hours", in_hours(plan.long_acting->action)}, {"insulin", plan.long_acting->name}}});
   out.push_back({"card-off-pump-call", {}});
   return out;
 }

@@ -1,6 +1,6 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, notWritten, plain, question, sheet, syringe, tel, wasInjected } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, marksLine, notWritten, plain, question, sheet, syringe, tel, wasInjected } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
@@ -262,7 +262,7 @@ const dose = (state, words, send) => {
     <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
-      ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${words('syringe-marks', { step: device.step, marks: String(device.at) })}</p>`}
+      ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${marksLine(device, words)}</p>`}
       ${long || pen ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}${spoiled(state, words)}
       ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
     <div class="work">${working(screen, words)}</div>

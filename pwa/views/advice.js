@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures, wasInjected } from './parts.js';
+import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, marksLine, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures, wasInjected } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -167,7 +167,7 @@ export const dosePage = (state, words, send) => {
     <p class="dose">${doseFigure(dose.number)}<span class="units">&nbsp;${words('unit-units')}</span></p>
     <div class="what"><b>${words('by-needle', { insulin: state.insulinName })}</b><p>${words('rapid-new-vial')}</p>
       ${pen ? html`<p>${words('pen-dial', { dose: dose.text })}</p>` : html`<p>${words('syringe-size', { capacity: String(dose.device.capacity) })}</p>
-        <p>${words('syringe-marks', { step: dose.device.step, marks: String(dose.device.at) })}</p>`}
+        <p>${marksLine(dose.device, words)}</p>`}
       ${state.parts ? html`<p>${words('parts', { rescue: state.parts.rescue, meal: state.parts.meal })}</p>` : nothing}
       ${state.advice.outcome === 'emergency' ? html`<p class="warn">${words('way-line')}</p>` : nothing}
       ${state.advice.cautions.map(name => html`<p class="warn">${caution(name, words)}</p>`)}</div>

@@ -162,6 +162,8 @@ export const syringe = (device, label, number) => {
 
 // The clock alone would read as today where it is another day's.
 export const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
+export const marksLine = ({ step, at }, words) => (at === 1 ? words('syringe-mark', { step }) : words('syringe-marks', { step, marks: String(at) }));
+
 // A dose was shown and nobody said what became of it: that is asked before anything else, and of which insulin.
 export const wasInjected = ({ text, clock }, insulin, state, words, act, look) => sheet(state, words, html`
   <div class="ask"><div><h1 tabindex="-1">${words('did-question')}</h1><p>${words('did-shown', { dose: text, clock })}</p></div></div>

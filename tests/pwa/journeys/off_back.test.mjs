@@ -109,7 +109,7 @@ test('where long-acting insulin has taken over, no injection is said to wait', a
   await hand.tap('Long-acting insulin');
   await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
-  await hand.sees('Long-acting insulin is working.');
+  await hand.sees('Long-acting insulin is in.');
   await hand.misses('Injections for the pump wait.');
   await hand.device.end();
 });

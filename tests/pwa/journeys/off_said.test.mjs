@@ -35,12 +35,13 @@ test('an emergency off the pump has the emergency number on its page', async () 
   await hand.tick('Vomited twice or more');
   await hand.tap('Yes, this is true now');
   await hand.heading('Go to hospital now');
+  await hand.tap('The call is answered');
   await hand.device.later(180);
   await hand.tap('The pump stays off');
   await hand.tap('Nothing now');
   await hand.heading('Go to hospital now');
   assert.equal(await hand.page.getByRole('link', { name: /112/ }).getAttribute('href'), 'tel:112');
-  await hand.misses('Long-acting insulin is working.');
+  await hand.misses('Long-acting insulin is in.');
   await hand.shot('off-emergency');
   assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
   await hand.device.end();
