@@ -52,7 +52,10 @@ const ofPump = () => {
   const none = { offSince: null, injectionsDue: [], backWaits: [] };
   if (state.school || !state.record.some(speaksOfPump)) return none;
   const { until } = state.offKnown ?? {};
-  const { off, recorded, since, missed, back, nextBridge, alarms } = ask('offPump', { now: string(state.now.text), expectedHours: until && order(until, state.now.text) > 0 ? hoursUntil(until, state.now.moment) : undefined });
+  const asked = { now: string(state.now.text) };
+  const soon = until && order(until, state.now.text) > 0 ? ask('offPump', { ...asked, expectedHours: hoursUntil(until, state.now.moment) }) : null;
+  // Hours that a clock set back made impossible are no reason to say nothing of the pump.
+  const { off, recorded, since, missed, back, nextBridge, alarms } = !soon || soon.refused ? ask('offPump', asked) : soon;
   if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at) } : none;
   return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
 };

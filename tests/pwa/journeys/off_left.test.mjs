@@ -208,6 +208,23 @@ test('a pump that is back soon: nothing is injected, and two hours later it is a
   await hand.device.end();
 });
 
+// Back in an hour and a half, its basal is missed on purpose; ten minutes after that time nobody knows any more that it is.
+test('while a pump is expected soon the pages outside do not say that basal is missing, and afterwards they do', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '1.5', glucose: '7.0' });
+  await hand.sees('Back within two hours: no injection in its place.');
+  await hand.tap('Back');
+  await hand.device.later(45);
+  await hand.page.reload();
+  await hand.sees('Next look 00:05');
+  await hand.misses('No basal insulin is written down');
+  await hand.device.later(55);
+  await hand.page.reload();
+  await hand.sees('Next look 00:05');
+  await hand.sees('No basal insulin is written down since 22:05.');
+  await hand.device.end();
+});
+
 // 02:05 of the same night. Hours and sleep were said at 22:05, and a reading of a moment ago stands.
 test('the next bridge asks for what is new only, and says what it still goes by', async () => {
   const hand = await withDemo(night);
