@@ -873,6 +873,8 @@ step-stop-sglt2 = Stop the SGLT2 tablet
 step-long-acting = Long-acting insulin, if it takes long
 # $hours: number. No name of an insulin here: another step on the same page may name the other one.
 step-bridge = Injections in place of the pump, every { $hours } hours
+# Step, while long-acting insulin is at work in place of the pump.
+step-bridge-long = Insulin in place of the pump is in: see until when
 # Step.
 step-restock = Restock what was used
 # Step.

@@ -26,7 +26,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -49,14 +49,14 @@ const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan
 // in its place is due; or what still waits after it came back. The core is asked only where a pump was ever written about.
 const speaksOfPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
 const ofPump = () => {
-  const none = { offSince: null, injectionsDue: [], backWaits: [] };
+  const none = { offSince: null, injectionsDue: [], longActingBridges: false, backWaits: [] };
   if (state.school || !state.record.some(speaksOfPump)) return none;
   const { until } = state.offKnown ?? {};
   const asked = { now: string(state.now.text) };
   const soon = until && order(until, state.now.text) > 0 ? ask('offPump', { ...asked, expectedHours: hoursUntil(until, state.now.moment) }) : null;
   // Hours that a clock set back made impossible are no reason to say nothing of the pump.
-  const { off, recorded, since, missed, back, nextBridge, alarms } = !soon || soon.refused ? ask('offPump', asked) : soon;
-  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at) } : none;
+  const { off, recorded, since, missed, back, nextBridge, alarms, longActing } = !soon || soon.refused ? ask('offPump', asked) : soon;
+  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges } : none;
   return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
 };
 
@@ -136,6 +136,8 @@ const look = () => {
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
+  // With long-acting insulin at work nothing is injected every few hours.
+  for (const step of state.steps) if (step.id === 'bridge' && state.longActingBridges) step.slots = { ...step.slots, hours: '' };
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.
   state.veiled = Boolean(state.school && state.advice?.dose && !run?.shown);

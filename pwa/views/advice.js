@@ -46,7 +46,7 @@ export const stepTitle = (step, words, outcomeName) => {
     offBody: () => words('step-off-body', { dose: s.dose }), automationOff: () => words('step-automation-off', { until: s.until }), drink: () => words('step-drink'),
     pumpCorrection: () => words('step-pump-correction'), wait: () => words('step-wait', { until: s.until }), setAlarm: () => words('step-set-alarm', { at: s.at }),
     callTeam: () => (s.phone ? words('step-call-team', { name: s.name, phone: s.phone }) : words('step-call-team-any')), getStrips: () => words('step-get-strips'), stopSglt2: () => words('step-stop-sglt2'),
-    longActing: () => words('step-long-acting'), bridge: () => words('step-bridge', { hours: s.hours }), restock: () => words('step-restock'), closeIncident: () => words('step-close-incident'),
+    longActing: () => words('step-long-acting'), bridge: () => (s.hours ? words('step-bridge', { hours: s.hours }) : words('step-bridge-long')), restock: () => words('step-restock'), closeIncident: () => words('step-close-incident'),
   }[step.id]();
 };
 

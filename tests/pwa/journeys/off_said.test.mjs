@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { asked, askedAgain, given, longActingGiven, oneInsulin, toLongActing } from './off_pump.mjs';
-import { close, seen, withDemo } from './phone.mjs';
+import { answer, close, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -115,5 +115,23 @@ test('what a journey makes of long-acting insulin is not said beside a rapid-act
   await oneInsulin(hand);
   await hand.tap('All times');
   await hand.sees('Going east, the day is shorter: a smaller dose.');
+  await hand.device.end();
+});
+
+// 20 units of 22:05 work from 00:05 on. Hazard: a list of steps that asks for injections every four hours beside them.
+test('with long-acting insulin at work the steps ask for no injections every few hours', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await longActingGiven(hand, '20');
+  await hand.tap('Back');
+  const steps = async () => {
+    await answer(hand, { glucose: '8.0', ketones: '0.2' });
+    return (await hand.page.locator('.steps').innerText()).replace(/[\u2066-\u2069]/g, '');
+  };
+  await hand.device.later(185);
+  const text = await steps();
+  assert.match(text, /Insulin in place of the pump is in: see until when/);
+  assert.doesNotMatch(text, /every 4 hours/);
   await hand.device.end();
 });
