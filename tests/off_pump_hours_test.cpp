@@ -194,16 +194,21 @@ TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
 // The alarm that is told before the injection is the one that is told after it: who set it need not set another, and nobody wakes for
 // nothing. R-23: not more than 2 h without insulin, so that 04:00 is the latest.
 TEST(OffPumpHours, TheAlarmToldBeforeAnInjectionIsTheOneAfterIt) {
-  const Json asked{{"expectedHours", 5}, {"glucose", 8.0}};
-  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", asked)), "bridge 04:00");
+  const Json soon{{"expectedHours", 5}, {"glucose", 8.0}};
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", soon)), "bridge 04:00");
   const Json in = with(night, {rapid("25T22:00", 0, 0, 3)});
-  EXPECT_EQ(clock(off_pump(plan, in, "25T22:05", asked)["nextBridge"]), "04:00");
+  EXPECT_EQ(clock(off_pump(plan, in, "25T22:05", soon)["nextBridge"]), "04:00");
   // Back six hours later, at 04:00 itself: that is not before the two hours are over.
   EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})), "bridge 02:00");
   EXPECT_EQ(clock(off_pump(plan, in, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})["nextBridge"]), "02:00");
   // Who is ill does not wait.
   const Json ill = with(night, {event("25T21:50", "sign", {{"what", {"vomitedOnce"}}})});
-  EXPECT_EQ(alarms(off_pump(plan, ill, "25T22:00", asked)), "bridge 02:00");
+  EXPECT_EQ(alarms(off_pump(plan, ill, "25T22:00", soon)), "bridge 02:00");
+  // Long-acting insulin that is in and works from 03:00 stands for basal from then on: between 02:00 and 03:00 nobody waits for a pump.
+  const Json slow = asked::example_with({{"/longActing/onsetHours", 5}});
+  const Json taken = with(night, {long_dose("25T22:00", 19)});
+  EXPECT_EQ(alarms(off_pump(slow, taken, "25T22:00", soon)), "bridge 02:00, longActing 22:00");
+  EXPECT_EQ(clock(off_pump(slow, with(taken, {rapid("25T22:00", 0, 0, 3)}), "25T22:05", soon)["nextBridge"]), "02:00");
 }
 
 // The alarm alone may not wake them. At 02:00 sharp they are awake again, and long-acting lasts the night.

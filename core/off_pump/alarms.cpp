@@ -17,8 +17,9 @@ void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQu
   if (at_work) until = work.ends_before_the_next() ? *work.due : *work.covers_from;
   else if (gives_long) until = answer.long_dose->works_from;
   until = std::min(until, now + figures::long_acting_day.value);
-  // Once this injection is in, a pump that is expected soon after it is waited for: told before as it will be told then.
-  const bool waits = hours.due && !gives_long && is_missed_rather(facts, question, hours.to);
+  // Once this injection is in, a pump that is expected soon after it is waited for: told before as it will be told then. Not where
+  // long-acting insulin is in already: then nobody waits.
+  const bool waits = hours.due && !gives_long && !at_work && is_missed_rather(facts, question, hours.to);
   const Instant first = hours.due ? hours.to : hours.from;
   if (!answer.long_acting_bridges)
     for (Instant at = first; at > now && at < until; at = at + plan.off_pump.bridge)
