@@ -90,6 +90,8 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     answer.long_acting_bridges = hours.from > now && work.last && hours.from == *work.covers_until && !work.ends_before_the_next();
     // Told even where a long-acting dose is due that would work by then: until it is in, nobody knows that it will be.
     if (!hours.due && hours.from > now && !answer.long_acting_bridges) answer.next_bridge = hours.from;
+    const auto bridged = outage.bridged_until();
+    answer.bridged = bridged && *bridged > now;
     if (waits == Waits::nothing || waits == Waits::correction) {
       const Bridge bridge = bridge_of(facts, outage, hours, waits == Waits::correction);
       if (hours.due || !bridge.units.is_zero()) answer.bridge = bridge;

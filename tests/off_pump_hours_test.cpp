@@ -211,6 +211,18 @@ TEST(OffPumpHours, TheAlarmToldBeforeAnInjectionIsTheOneAfterIt) {
   EXPECT_EQ(clock(off_pump(slow, with(taken, {rapid("25T22:00", 0, 0, 3)}), "25T22:05", soon)["nextBridge"]), "02:00");
 }
 
+// Hazard: whoever reads that the last injection lasts waits without any basal. The half of 13:00 worked until 19:00, whatever it holds.
+TEST(OffPumpHours, WhetherTheLastInjectionStillStandsIsSaid) {
+  const Json in = with(night, {rapid("25T22:00", 0, 0, 3)});
+  EXPECT_EQ(off_pump(plan, night, "25T22:00", {{"expectedHours", 1}, {"glucose", 8.0}})["bridged"], false);
+  EXPECT_EQ(off_pump(plan, in, "26T01:59", {{"expectedHours", 1}, {"glucose", 8.0}})["bridged"], true);
+  EXPECT_EQ(off_pump(plan, in, "26T02:00", {{"expectedHours", 1}, {"glucose", 8.0}})["bridged"], false);
+  const Json half = Json::array({off("25T13:00"), ketones("25T19:15", 0.3), long_dose("25T13:00", 5)});
+  const Json answer = off_pump(asked::example_with({{"/offPump/parts", 2}}), half, "25T19:15", {{"expectedHours", 1}, {"glucose", 8.0}});
+  EXPECT_EQ(answer["wayBecause"], "soonBack");
+  EXPECT_EQ(answer["bridged"], false);
+}
+
 // The alarm alone may not wake them. At 02:00 sharp they are awake again, and long-acting lasts the night.
 TEST(OffPumpHours, ABridgeThatWouldBeSleptThroughIsSaid) {
   const auto said = [&](const Json& asked, const Json& events = night, const char* now = "25T22:00") {

@@ -212,7 +212,7 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   if (answer.long_dose) write_long(page, *answer.long_dose);
   out.close(']');
   page.due("nextBridge", answer.next_bridge);
-  out.key("longActing").open('{').key("state").text(of(long_states, answer.long_state));
+  out.key("bridged").truth(answer.bridged).key("longActing").open('{').key("state").text(of(long_states, answer.long_state));
   page.opens("until", answer.long_due);
   out.key("bridges").truth(answer.long_acting_bridges).close('}').key("alarms").open('[');
   for (const OffAlarm& alarm : answer.alarms)

@@ -126,6 +126,7 @@ struct OffPumpAnswer {
   std::optional<ComesFirst> first;
   std::optional<Bridge> bridge;
   std::optional<Instant> next_bridge;         // when a bridge is not due yet
+  bool bridged = false;                       // what was injected in place of the pump still stands for its hours
   bool long_acting_bridges = false;           // long-acting insulin is at work and needs no bridge
   LongState long_state = LongState::notNow;
   std::optional<Instant> long_due;

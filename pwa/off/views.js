@@ -51,7 +51,7 @@ const didOther = (state, words, send) => sheet(state, words, html`
   <div class="end">${state.pad.digits ? main(words('entry-yes-units', { units: state.pad.digits }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 // The two hours of a pump that is back soon run from the end of the last injection's hours: until then no two hours are named.
-const wayLine = ({ wayBecause, back }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (back.usualFrom ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
+const wayLine = ({ wayBecause, bridged }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (bridged ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
   unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work') });
 
 // What is good to know besides. Each note of the core has its sentence.

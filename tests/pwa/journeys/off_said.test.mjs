@@ -101,6 +101,23 @@ test('a pump expected soon after the hours of the last injection is not said to 
   await hand.device.end();
 });
 
+// The half of 13:05 worked until 19:05; that it holds the usual basal of a pump back until 13:05 does not make it last.
+test('long-acting insulin whose next part is overdue is not said to last until a pump comes', async () => {
+  const hand = await withDemo({ at: '2026-11-25T13:05:00+01:00', change: plan => { plan.offPump.parts = 2; } });
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await longActingGiven(hand, '5');
+  await hand.device.later(6 * 60 + 15);
+  await hand.tap('Ask again');
+  await hand.keys('1');
+  await hand.tap('About 1 hours');
+  await hand.tap('I stay awake');
+  await askedAgain(hand, { glucose: '7.0' });
+  await hand.sees('Back within two hours: no injection in its place.');
+  await hand.misses('The last injection lasts for now');
+  await hand.device.end();
+});
+
 // "A smaller dose" beside a rapid-acting injection would be drawn smaller.
 test('what a journey makes of long-acting insulin is not said beside a rapid-acting injection', async () => {
   const hand = await withDemo(night);
