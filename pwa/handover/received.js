@@ -48,9 +48,12 @@ export const reader = ask => async text => {
   return signed ? { plan: envelope.plan, events: [], signed } : refuse('/signature', 'fingerprintMismatch');
 };
 
-export const fileReader = (ask, words) => async file => (file.size > largestFile
-  ? { refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] }
-  : reader(ask)(await file.text()));
+export const fileReader = (ask, words) => async file => {
+  if (file.size > largestFile) return { refused: [{ path: '', reason: 'tooLarge', got: words('megabytes', { count: String(Math.ceil(file.size / 1000000)) }), accepted: words('megabytes', { count: String(largestFile / 1000000) }) }] };
+  // Moved since it was chosen, or on a drive that is not reached: that is no reason to stop everything else.
+  const text = await file.text().catch(() => null);
+  return text === null ? refuse('', 'notJson') : reader(ask)(text);
+};
 
 // The day of agreement is left out as well: whoever takes the plan types it from a paper of their own.
 const unsaid = new Set(['format', 'version', 'id', 'agreement/on']);

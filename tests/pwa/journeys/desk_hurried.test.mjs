@@ -88,6 +88,22 @@ test('what was said of the file before is not said of the one being read', async
   await hand.device.end();
 });
 
+// Moved since it was chosen, or on a drive that is not reached: the browser gives no text of it.
+test('a file that the machine cannot read is said to be so, and the desk goes on', async () => {
+  const hand = await atDesk('laptop');
+  await hand.page.evaluate(() => { const { text } = File.prototype; File.prototype.text = function gone() { File.prototype.text = text; return Promise.reject(new DOMException('gone', 'NotReadableError')); }; });
+  await atOnce(hand, files.slice(0, 2));
+  await hand.sees('Bao Lindqvist');
+  await idle(hand);
+  await hand.heading('Plans on this machine');
+  assert.deepEqual(await namesOf(hand), { 'p-two': 'Bao Lindqvist' });
+  await hand.page.evaluate(() => { File.prototype.text = () => Promise.reject(new DOMException('gone', 'NotReadableError')); });
+  await atOnce(hand, [files[2]]);
+  await hand.sees('The file cannot be read. It may be damaged.');
+  await hand.heading('Plans on this machine');
+  await hand.device.end();
+});
+
 test('withdrawn by two presses in one moment: one revision says so', async () => {
   const hand = await atDesk('laptop');
   await atOnce(hand, [files[0]]);
