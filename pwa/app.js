@@ -9,9 +9,9 @@ import { typeOnPad } from './keyboard.js';
 import { onTap, pageDrawn } from './taps.js';
 import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
-import { record, situation } from './situation.js';
+import { hoursSaid, record, situation, stillSaid } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, hoursUntil, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
 import { onThisClock } from './wallclock.js';
 import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
@@ -52,11 +52,12 @@ const speaksOfPump = event => event.kind === 'pump' || event.doc.what?.includes(
 const ofPump = () => {
   const none = { offSince: null, injectionsDue: [], longActingBridges: false, backWaits: [] };
   if (state.school || !state.record.some(speaksOfPump)) return none;
-  const { until } = state.offKnown ?? {};
   const asked = { now: string(state.now.text) };
-  const soon = until && order(until, state.now.text) > 0 ? ask('offPump', { ...asked, expectedHours: hoursUntil(until, state.now.moment) }) : null;
+  // What was said on its pages is asked with here, and as long as there: another answer would contradict them.
+  const known = stillSaid(state.offKnown, state.record, state.now);
+  const said = known && ask('offPump', { ...asked, ...hoursSaid(known, state.now) });
   // Hours that a clock set back made impossible are no reason to say nothing of the pump.
-  const { off, recorded, since, missed, back, nextBridge, alarms, longActing } = !soon || soon.refused ? ask('offPump', asked) : soon;
+  const { off, recorded, since, missed, back, nextBridge, alarms, longActing } = !said || said.refused ? ask('offPump', asked) : said;
   if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges } : none;
   return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
 };

@@ -1,5 +1,6 @@
 // The answers of the questions, written as the core reads them. What was not answered is left out, or said to be unknown.
 import { list, number, object, string, truth } from './text.js';
+import { hoursUntil, minutesUntil, order, quartersUntil } from './times.js';
 
 export const glucoseReading = answer => (answer.reading
   ? { reading: string(answer.reading), from: string(answer.from) }
@@ -39,4 +40,17 @@ export const situation = (draft, now) => object({
 
 export const record = (planId, events) => object({
   format: string('stopgap.record'), version: '1', planId: string(planId), events: list(events.map(event => event.text)),
+});
+
+// How long a pump stays off and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
+// over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more. In minutes; ours, no text was found for it.
+const aDay = 24 * 60;
+export const stillSaid = (known, events, now) => {
+  if (!known?.at || (known.until ? quartersUntil(known.until, now.moment) <= 0 : minutesUntil(known.at, now.moment) <= -aDay)) return null;
+  return events.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;
+};
+// As they were typed while nothing was worked out from them; a waking time that has passed meanwhile says nothing any more.
+export const hoursSaid = ({ hours, until, asleep }, now) => ({
+  expectedHours: hours ? (until ? hoursUntil(until, now.moment) : number(hours)) : undefined,
+  asleepUntil: asleep && Date.parse(asleep) > now.moment ? string(asleep) : undefined,
 });

@@ -1,11 +1,11 @@
 // Off the pump, and back: the bridge, long-acting insulin, the return. The core says what comes first, how much and when; here it is
 // asked, shown one thing a screen, and what was done is recorded. Fetched when somebody opens it.
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
-import { hoursUntil, lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, quartersUntil, stamp } from '../times.js';
+import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, stamp } from '../times.js';
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
-import { glucoseReading } from '../situation.js';
+import { glucoseReading, hoursSaid, stillSaid } from '../situation.js';
 
 export { view } from './views.js';
 
@@ -17,15 +17,9 @@ export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off
 
 export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
-// How long it will be and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
-// over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more.
 // In minutes; both are ours, no text was found for them. What was just said is not asked again at once.
 const aDay = 24 * 60;
 const justSaid = 15;
-const stillSaid = (known, record, now) => {
-  if (!known?.at || (known.until ? quartersUntil(known.until, now.moment) <= 0 : minutesUntil(known.at, now.moment) <= -aDay)) return null;
-  return record.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;
-};
 // A dose that was shown and never answered for is asked about with what was said when it was shown.
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });
 // A pump that is on while injected insulin still works: the page that says what waits until when.
@@ -44,12 +38,7 @@ const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at
 // A call lasts minutes, fifteen are ours: an amount that was typed before it is nothing anybody says yes to now.
 const callLasts = 15;
 
-// As they were typed while nothing was worked out from them.
-const hoursLeft = ({ hours, until }, now) => (until ? hoursUntil(until, now.moment) : number(hours));
-const question = (asked, now, known, plan) => ({ now: string(now.text),
-  expectedHours: asked.hours ? hoursLeft(asked, now) : undefined,
-  // A waking time that has passed meanwhile says nothing any more.
-  asleepUntil: asked.asleep && Date.parse(asked.asleep) > now.moment ? string(asked.asleep) : undefined,
+const question = (asked, now, known, plan) => ({ now: string(now.text), ...hoursSaid(asked, now),
   carbs: asked.carbs ? number(asked.carbs) : undefined,
   noLongActing: asked.noLong ? 'true' : undefined,
   // A plan that came since may have no such device.

@@ -225,6 +225,40 @@ test('while a pump is expected soon the pages outside do not say that basal is m
   await hand.device.end();
 });
 
+// Expected at 00:35, it was back at 22:15 and stopped again at 23:05: nobody said how long that will be.
+test('how long an outage would be that is over does not keep from saying that basal is missing in the next', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { hours: '2.5', glucose: '7.0' });
+  await hand.tap('Back');
+  await hand.device.later(10);
+  await hand.tap('Write something down');
+  await hand.tap('The pump is on again');
+  await hand.tap('Back');
+  await hand.device.later(50);
+  await hand.tap('Write something down');
+  await hand.tap('The pump is off');
+  await hand.tap('Back');
+  await hand.device.later(40);
+  await hand.page.reload();
+  await hand.sees('No basal insulin is written down since 23:05.');
+  await hand.device.end();
+});
+
+// A pump at 03:05, awake at 07:00: the injection of 02:05 is due whoever sleeps, and its own pages say so.
+test('whoever sleeps longer than anybody should be without insulin is told of the next injection and of missing basal outside, too', async () => {
+  const hand = await withDemo({ ...night, change: plan => { delete plan.longActing; } });
+  await asked(hand, { hours: '5', wakes: '0700', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  await hand.sees('02:05 Test glucose and ketones. Then the next injection');
+  await hand.device.later(4 * 60 + 40);
+  await hand.page.reload();
+  await hand.sees('No basal insulin is written down since 02:05.');
+  await hand.device.end();
+});
+
 // 02:05 of the same night. Hours and sleep were said at 22:05, and a reading of a moment ago stands.
 test('the next bridge asks for what is new only, and says what it still goes by', async () => {
   const hand = await withDemo(night);
