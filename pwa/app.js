@@ -82,9 +82,11 @@ const answerText = (name, answer) => ({
 Object.assign(state, { injectsAt: ({ due }) => state.injectionsDue.some(at => order(at, due) === 0) });
 const nextLook = () => {
   const looks = [...(state.holds?.looks ?? [])].sort((a, b) => order(a.due, b.due));
-  // Off the pump the next one is an injection too: one that only lacks its ketones stands in the list and does not hide that. In an
-  // incident it is the ketones that must be seen to fall, and they come in their turn.
-  const whole = looks.filter(entry => !state.offSince || state.holds.incident?.recorded || entry.what.includes('glucose'));
+  // Off the pump the next one is an injection too: one that only lacks its ketones stands in the list and does not hide that. Where
+  // they were tested in this incident it is they that must be seen to fall, and they come in their turn.
+  const { incident } = state.holds ?? {};
+  const tested = incident?.recorded && state.record.some(event => event.kind === 'ketones' && order(event.at, incident.since) >= 0);
+  const whole = looks.filter(entry => !state.offSince || tested || entry.what.includes('glucose'));
   const look = whole.find(entry => entry.overdue) ?? whole[0] ?? looks[0];
   // A clock that shows the same time before then does not tell which day is meant.
   const far = look && Math.abs(minutesUntil(look.due, state.now.moment)) >= 24 * 60;

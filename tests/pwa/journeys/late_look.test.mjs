@@ -83,3 +83,30 @@ test('ketones that are due after an injection for them are not one row of the li
   assert.match(await hand.page.locator('.lead-time').innerText(), /35\s+minutes late/);
   await hand.device.end();
 });
+
+// The same, and there never were strips: a look that nobody can answer would stand over every injection of the night.
+test('without strips an incident off the pump leads with the look that can be kept', async () => {
+  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00' });
+  await asked(hand, { hours: '11', glucose: '8.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  await hand.device.later(60);
+  await hand.tap('Test now');
+  await hand.tap('None of these');
+  await hand.keys('16.0');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await hand.tap('I have no strips');
+  await hand.heading('What do you see?');
+  await hand.tap('None of these');
+  await hand.heading('What insulin was already given?');
+  await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
+  await inject(hand, '3');
+  await hand.device.later(65);
+  await hand.heading('The look of 00:05 is');
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '13.0' });
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  await hand.device.end();
+});
