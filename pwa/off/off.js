@@ -262,6 +262,7 @@ export const actions = tools => {
     async offPumpIs(on) {
       await pumpIs(tools, fresh(), on);
       if (on === 'off') await lookIfStillOff();
+      else await page('answer');
     },
 
     // What the team says on the telephone: typed, said back, and only then an order.

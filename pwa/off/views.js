@@ -14,11 +14,12 @@ const since = (state, words, send) => sheet(state, words, html`
     : html`<div class="pair">${half(words('just-now'), () => send('offSince', 'now'))}${half(words('off-when-runs'), () => send('offPage', 'hours'))}</div>`}
   ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
 
+// A pump that works again and was not written down as on would be injected for: that is said before anything is asked.
 const hours = (state, words, send) => sheet(state, words, html`
   ${question('1', words('off-hours'), words('off-hours-help'))}
   ${keypad(state, words, send, { unit: words('off-unit-hours') })}
   <div class="end">${state.pad.digits ? main(words('off-hours-yes', { hours: state.pad.digits }), () => send('offHours')) : plain(words('do-not-know'), () => send('offHoursUnknown'))}
-  ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
+  ${state.off.answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : nothing}${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
 
 const sleep = (state, words, send) => sheet(state, words, html`
   ${question('2', words('off-sleep'), words('off-sleep-help'))}

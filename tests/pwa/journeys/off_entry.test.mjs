@@ -274,3 +274,24 @@ test('as long as the pump is written down as off, the way to its pages says sinc
   assert.match(await way(), /Injections until a pump works again/);
   await hand.device.end();
 });
+
+// Hazard: a pump that has run for days and was never written down as on. Whoever follows the warning would be shown basal to inject.
+test('before anything is asked, a pump that works again is written down, and the first page says nothing more of missing basal', async () => {
+  const hand = await withDemo({ ...night, width: 320, height: 640, flowing: true });
+  await toHours(hand);
+  await hand.tap('Back');
+  await hand.device.later(2 * 24 * 60);
+  await hand.page.reload();
+  await hand.sees('No basal insulin is written down since 25 November 2026');
+  await hand.tap('The pump stays off');
+  await hand.heading('How many hours without a pump?');
+  await hand.shot('off-hours-works-again');
+  assert.deepEqual(await axeFaults(hand.page, overTheFoot), []);
+  await hand.tap('A pump works again');
+  await hand.heading('The pump is on');
+  await hand.tap('Back');
+  await hand.heading('Look again at');
+  await hand.misses('No basal insulin is written down');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'pump').map(event => event.state), ['off', 'on']);
+  await hand.device.end();
+});
