@@ -19,7 +19,7 @@ const hours = (state, words, send) => sheet(state, words, html`
   ${question('1', words('off-hours'), words('off-hours-help'))}
   ${keypad(state, words, send, { unit: words('off-unit-hours') })}
   <div class="end">${state.pad.digits ? main(words('off-hours-yes', { hours: state.pad.digits }), () => send('offHours')) : plain(words('do-not-know'), () => send('offHoursUnknown'))}
-  ${state.off.answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : nothing}${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${plain(words('back'), () => send('offClose'))}</div>`);
+  ${plain(words('off-ill'), () => send('offQuestions'), words('off-ill-sub'))}${state.off.answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : nothing}${plain(words('back'), () => send('offClose'))}</div>`);
 
 const sleep = (state, words, send) => sheet(state, words, html`
   ${question('2', words('off-sleep'), words('off-sleep-help'))}
