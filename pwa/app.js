@@ -56,10 +56,13 @@ const ofPump = () => {
   const soon = until && order(until, state.now.text) > 0 ? ask('offPump', { ...asked, expectedHours: hoursUntil(until, state.now.moment) }) : null;
   // Hours that a clock set back made impossible are no reason to say nothing of the pump.
   const { off, recorded, since, missed, back, first, nextBridge, alarms, longActing } = !soon || soon.refused ? ask('offPump', asked) : soon;
-  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges,
+  const waits = [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0);
+  // While it is off only what a hold names is told: with the later of its two times.
+  const alsoHeld = waits.filter(({ what }) => state.holds.holds?.some(hold => hold.what === what));
+  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges, backWaits: alsoHeld,
     // One that is due now has no time ahead of it; what waits for nobody is said alone.
     injectionDue: !nextBridge && !longActing.bridges && first?.waits !== 'everything' } : none;
-  return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
+  return { ...none, backWaits: waits };
 };
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
