@@ -3648,6 +3648,8 @@ off-low = Glucose could go low. Test more often.
 off-questions = Answer the questions
 # Why this way.
 off-way-on = Nothing to inject in place of the pump.
+# Beside it, while injected basal insulin works: that time stands in the list below.
+off-way-on-waits = Do not run the pump as usual before its time below.
 # Why this way.
 off-way-shorter = For these hours: rapid-acting insulin.
 # Why this way.

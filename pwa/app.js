@@ -27,7 +27,7 @@ let words, desk, handover, off;
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
   unkept: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -50,16 +50,21 @@ const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan
 // in its place is due; or what still waits after it came back. The core is asked only where a pump was ever written about.
 const speaksOfPump = event => event.kind === 'pump' || event.doc.what?.includes('pumpDead');
 const ofPump = () => {
-  const none = { offSince: null, injectionsDue: [], longActingBridges: false, backWaits: [] };
+  const none = { offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [] };
   if (state.school || !state.record.some(speaksOfPump)) return none;
   const asked = { now: string(state.now.text) };
   // What was said on its pages is asked with here, and as long as there: another answer would contradict them.
   const known = stillSaid(state.offKnown, state.record, state.now);
   const said = known && ask('offPump', { ...asked, ...hoursSaid(known, state.now) });
   // Hours that a clock set back made impossible are no reason to say nothing of the pump.
-  const { off, recorded, since, missed, back, nextBridge, alarms, longActing } = !said || said.refused ? ask('offPump', asked) : said;
-  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges } : none;
-  return { ...none, backWaits: [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0) };
+  const { off, recorded, since, missed, back, first, nextBridge, alarms, longActing } = !said || said.refused ? ask('offPump', asked) : said;
+  const waits = [{ what: 'usual', ...back.usualFrom }, { what: 'automation', ...back.automationFrom }].filter(({ at }) => at && order(at, state.now.text) > 0);
+  // While it is off only what a hold names is told: with the later of its two times.
+  const alsoHeld = waits.filter(({ what }) => state.holds.holds?.some(hold => hold.what === what));
+  if (off) return recorded ? { ...none, offSince: { ...since, bare: missed?.since }, injectionsDue: [...(nextBridge ? [nextBridge] : []), ...alarms].map(({ at }) => at), longActingBridges: longActing.bridges, backWaits: alsoHeld,
+    // One that is due now has no time ahead of it; what waits for nobody is said alone.
+    injectionDue: !nextBridge && !longActing.bridges && first?.waits !== 'everything' } : none;
+  return { ...none, backWaits: waits };
 };
 
 // A reading keeps the digits it was typed with; a dose never has a trailing zero.
@@ -90,7 +95,7 @@ const nextLook = () => {
   const look = whole.find(entry => entry.overdue) ?? whole[0] ?? looks[0];
   // A clock that shows the same time before then does not tell which day is meant.
   const far = look && Math.abs(minutesUntil(look.due, state.now.moment)) >= 24 * 60;
-  return look && { look, clock: look.clock, day: far ? day(dayOf(look.due)) : '', due: look.due, what: look.what, injects: state.injectsAt(look), overdue: look.overdue,
+  return look && { look, clock: look.clock, day: far ? day(dayOf(look.due)) : '', due: look.due, what: look.what, injects: state.injectionDue || state.injectsAt(look), overdue: look.overdue,
     late: late(look.minutesLate ?? 0), inMinutes: String(Math.max(0, minutesUntil(look.due, state.now.moment))), inHours: inHours(minutesUntil(look.due, state.now.moment)) };
 };
 

@@ -108,6 +108,16 @@ export const actions = tools => {
     const next = { hours: 'sleep', sleep: 'carbs', carbs: reply.first?.outcome === 'testGlucose' ? 'glucose' : 'answer' };
     await page(next[state.panel.page] ?? 'answer', { asked });
     if (state.panel.page === 'answer') await lookIfStillOff();
+    if (answer.glucose) await lookAfterGlucose();
+  };
+  // What was measured answers the look that was due. With long-acting insulin the next one would be a day away.
+  const lookAfterGlucose = async () => {
+    tools.look();
+    const { recorded, wayBecause, nextBridge, screens, look } = state.off.answer;
+    // A dose that is in brings a look of its own.
+    if (!recorded || wayBecause !== 'atWork' || nextBridge || screens.some(({ dose }) => dose)) return;
+    if (state.holds.looks.some(({ due, what }) => what.includes('glucose') && order(due, look.at) <= 0)) return;
+    await add(events.look(fresh(), clock().text, look.at, ['glucose', 'ketones']));
   };
   // No injection yet, but the time by which there has to be one: a look like any other.
   const lookIfStillOff = async () => {

@@ -157,6 +157,7 @@ const answerPage = (state, words, send) => {
     ${urgent(answer, words, besideRapid)}
     ${now?.kind === 'bridge' ? tooOld(state, words) : nothing}
     ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
+    ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b></p>` : nothing}
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
     ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}

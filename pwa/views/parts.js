@@ -177,7 +177,7 @@ const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry')
   : otherDay(offSince.at) ? words('off-entry-since-day', { day: otherDay(offSince.at), clock: offSince.clock }) : words('off-entry-since', { clock: offSince.clock }));
 // Without any basal insulin, or when a look is late and an injection may be, it stands first; anywhere else it is one way of several.
 const comesFirst = ({ offSince, next }) => offSince && (offSince.bare || next?.overdue);
-export const offFirst = (state, words, send) => (comesFirst(state) ? html`<div class="answers">${state.offSince.bare ? html`<p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>` : nothing}${offWay(state, words, send)}</div>` : nothing);
+export const offFirst = (state, words, send) => (comesFirst(state) ? html`<div class="answers">${state.offSince.bare ? html`<p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>` : state.next?.injects ? html`<p class="lede">${words('look-injects')}</p>` : nothing}${offWay(state, words, send)}</div>` : nothing);
 export const offEntry = (state, words, send) => (comesFirst(state) ? nothing : offWay(state, words, send));
 
 // A pump that is back while injected basal insulin still works: until when the pump's own basal and its automation wait.

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked, forgetPage, given, longActingGiven, toLongActing } from './off_pump.mjs';
-import { answer, close, withDemo } from './phone.mjs';
+import { answer, close, inject, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -111,5 +111,37 @@ test('where long-acting insulin has taken over, no injection is said to wait', a
   await hand.heading('The pump is off');
   await hand.sees('Long-acting insulin is in.');
   await hand.misses('Injections for the pump wait.');
+  await hand.device.end();
+});
+
+// 20 units of 22:05 work until 22:05; 4 units at 23:05 keep automation off until 03:05. Hazard: two times for one thing, and the sooner one
+// believed by somebody whose pump comes back at four.
+test('off the pump the list between the looks and the pages off the pump name one time for automation', async () => {
+  const hand = await onLongActing();
+  await hand.tap('Back');
+  await hand.device.later(60);
+  await answer(hand, { glucose: '17.0', ketones: '1.6' });
+  await inject(hand, '4');
+  await forgetPage(hand);
+  await hand.page.reload();
+  await hand.heading('Look again at');
+  assert.equal(await hand.page.locator('.timetable li', { hasText: automation }).count(), 1);
+  assert.match(await rowOf(hand, automation), /^22:05\s+26 November 2026/);
+  // Off, nothing of the pump itself is due.
+  await hand.misses(usual);
+  await hand.device.end();
+});
+
+// Hazard: "nothing to inject" alone, and the whole basal runs beside the injected one for a day.
+test('a pump that is back beside long-acting insulin is told first that it does not run as usual yet', async () => {
+  const hand = await onLongActing();
+  await hand.device.later(1);
+  await hand.tap('A pump works again');
+  await hand.heading('The pump is on');
+  const waits = 'Do not run the pump as usual before its time below.';
+  await hand.sees(waits);
+  await hand.device.later(24 * 60 + 1);
+  await hand.page.reload();
+  await hand.misses(waits);
   await hand.device.end();
 });

@@ -1,7 +1,7 @@
 // Off the pump, and the phone was put down, died or was tapped twice: no dose stands there as if it were new, and none is given twice.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { asked, askedAgain, given, injected, oneInsulin, toLongActing } from './off_pump.mjs';
+import { asked, askedAgain, given, injected, longActingGiven, oneInsulin, toLongActing } from './off_pump.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { close, seen, withDemo } from './phone.mjs';
 
@@ -373,3 +373,27 @@ for (const [what, injects] of [['is injected', true], ['is not', false]]) {
     await hand.device.end();
   });
 }
+
+// 20 units at 22:05, a look at 23:05; glucose alone is typed at 23:35 on the pages off the pump. Hazard: it answered the look, and the
+// next one stood there as 22:05, nearly a day later, while these pages said 00:35 (R-23: hourly).
+test('glucose typed beside long-acting insulin is followed by the look its page tells', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await longActingGiven(hand, '20');
+  await hand.tap('Back');
+  await hand.device.later(90);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '9.0' });
+  await hand.heading('The pump is off');
+  await hand.sees('Next look 00:35');
+  // What is measured again soon adds no second look.
+  await hand.tap('Back');
+  await hand.device.later(20);
+  await hand.tap('The pump stays off');
+  await askedAgain(hand, { glucose: '9.2' });
+  await hand.heading('The pump is off');
+  const looks = (await hand.record()).filter(event => event.kind === 'look').map(event => event.due.slice(11, 16));
+  assert.deepEqual(looks.sort(), ['00:35', '22:05', '23:05']);
+  await hand.device.end();
+});

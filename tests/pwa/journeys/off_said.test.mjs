@@ -152,3 +152,50 @@ test('with long-acting insulin at work the steps ask for no injections every few
   assert.doesNotMatch(text, /every 4 hours/);
   await hand.device.end();
 });
+
+// A bridge of 22:05 is for until 02:05, and one may be half an hour early. Hazard: from 01:35 to 02:35 nothing told that an injection is
+// due: no time stood ahead any more, and "no basal is written down" is said half an hour later.
+test('an injection that is due now is told between the looks, before its time and when it is late', async () => {
+  const hand = await withDemo(night);
+  const due = 'Then the next injection: “The pump stays off”.';
+  await asked(hand, { hours: '9', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  for (const minutes of [180, 40]) {
+    await hand.device.later(minutes);
+    await hand.page.reload();
+    await hand.heading('Look again at');
+    await hand.sees(due);
+  }
+  await hand.device.later(30);
+  await hand.page.reload();
+  await hand.heading('The look of 02:05 is');
+  await hand.misses('No basal insulin is written down');
+  await hand.sees(due);
+  await hand.shot('off-injection-late');
+  assert.equal(await hand.page.getByRole('button', { name: seen('The pump stays off') }).count(), 1);
+  await hand.device.end();
+});
+
+// 20 units of 22:05 work until 22:05. Hazard: at 22:10 the look of the day before stood there alone, and nothing of an injection.
+test('a long-acting injection that is due now is told behind a look of the day before', async () => {
+  const hand = await withDemo(night);
+  await asked(hand, { glucose: '7.0' });
+  await toLongActing(hand);
+  await longActingGiven(hand, '20');
+  await hand.tap('Back');
+  await hand.device.later(24 * 60 + 5);
+  await hand.page.reload();
+  await hand.heading('The look of 23:05 is');
+  await hand.sees('Then the next injection: “The pump stays off”.');
+  // It is in: nothing is due.
+  await asked(hand, { glucose: '7.0' });
+  await hand.tap('Long-acting insulin');
+  await longActingGiven(hand, '20');
+  await hand.tap('Back');
+  await hand.page.reload();
+  await hand.heading('Look again at');
+  assert.equal(await hand.page.locator('.lead-time', { hasText: 'next injection' }).count(), 0);
+  await hand.device.end();
+});
