@@ -292,23 +292,28 @@ const until = (what, { doc }, words) => ({ correction: () => words('until-correc
 // Beside injected basal insulin automation waits longer: two times for the same thing would leave the choice to somebody half asleep.
 const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what === hold.what);
 
-// Between the looks: what is due, what must not be done until when. What is overdue comes before anything else.
+// Between the looks: what is due, what must not be done until when. What is overdue comes before anything else, and what to do then
+// before what may wait: a long list would push it out of sight.
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: [lookWhat(look.what, words), ...(state.injectsAt(look) ? [words('look-injects')] : [])].join(' ') })),
     ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
+  const late = Boolean(next?.overdue);
+  const steps = state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing;
+  const list = html`<ol class="timetable">
+    ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
+    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${state.otherDay(entry.due)}</small></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>`;
+  const act = html`<div class="end">${late || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
+    : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}${late ? steps : nothing}${offFirst(state, words, send)}</div>`;
   return sheet(state, words, html`<div class="lead-time">
     ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`
       : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}${next.injects ? html` ${words('look-injects')}` : nothing}<br><small>${next.inHours ? words('in-hours', next.inHours) : words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
-  <ol class="timetable">
-    ${holds.given ? html`<li class="past"><b class="t"><bdi dir="ltr">${holds.given.clock}</bdi></b><p>${words('given-by-needle', { dose: holds.given.text, insulin: state.insulinName })}</p></li>` : nothing}
-    ${later.map(entry => html`<li><b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${state.otherDay(entry.due)}</small></b><p>${entry.title ? html`<b class="k">${entry.title}</b>` : nothing}${entry.text}</p></li>`)}</ol>
+  ${late ? nothing : list}
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
-  ${next && !next.overdue ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
-  <div class="end">${next?.overdue || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
-    : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}${offFirst(state, words, send)}</div>
-  <div class="cells answers">${state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+  ${next && !late ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
+  ${act}${late ? list : nothing}
+  <div class="cells answers">${late ? nothing : steps}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${offEntry(state, words, send)}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
 };

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked, askedAgain, given } from './off_pump.mjs';
-import { answer, betweenLooks, close, inject, withDemo } from './phone.mjs';
+import { answer, betweenLooks, close, inject, withDemo, seen } from './phone.mjs';
 
 after(close);
 
@@ -77,6 +77,8 @@ test('ketones that are due after an injection for them are not one row of the li
   await hand.heading('The look of 00:05 is');
   assert.match(await hand.page.locator('.lead-time').innerText(), /5\s+minutes late/);
   await hand.shot('off-ketones-late');
+  // Six lines of what may wait do not push it under the foot.
+  assert.ok(await hand.page.getByRole('button', { name: seen('Test now') }).evaluate(press => press.getBoundingClientRect().bottom <= document.querySelector('.foot').getBoundingClientRect().top), 'in sight without scrolling');
   // So it is when the glucose of then is old.
   await hand.device.later(30);
   await hand.heading('The look of 00:05 is');
