@@ -147,7 +147,7 @@ const look = () => {
   if (state.panel?.name === 'off') off.look(tools);
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   // With long-acting insulin at work nothing is injected every few hours.
-  for (const step of state.steps) if (step.id === 'bridge' && state.longActingBridges) step.slots = { ...step.slots, hours: '' };
+  for (const step of state.steps) if (step.id === 'bridge' && state.longActingBridges) step.slots = { ...step.slots, longActingBridges: true };
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
   // At a school no amount is in sight before the steps that come before it are done.
   state.veiled = Boolean(state.school && state.advice?.dose && !run?.shown);
@@ -209,10 +209,11 @@ const inTurn = deed => {
   return turn;
 };
 // A tap belongs to the page it was made on: if another tap has led on meanwhile, it is nobody's wish any more.
-const send = (name, detail) => {
+const ofThisPage = deed => {
   const place = drawn;
-  return inTurn(() => (place === drawn ? perform(name, detail) : undefined));
+  return inTurn(() => (place === drawn ? deed() : undefined));
 };
+const send = (name, detail) => ofThisPage(() => perform(name, detail));
 const perform = async (name, detail) => {
   try {
     await actions[name](detail);
@@ -331,7 +332,7 @@ const atDesk = () => /^#desk(\/|$)/.test(location.hash);
 const openDesk = async () => {
   if (!desk) {
     const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
-    desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail, inTurn,
+    desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail, ofThisPage,
       recordCame: (id, texts) => { if (id === state.plan?.doc.id) state.record.push(...texts.map(act.fromStore)); },
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
   }

@@ -66,8 +66,12 @@ export const screenOf = state => {
   const { draft, advice } = state;
   // An overdue look comes before the steps that are still open, until the person has seen it. One that was late already when they began
   // does not: what was answered since may be an emergency, and a sign alone answers no look. The call for help waits for no look at all.
-  if (draft?.run && !doseInHand && runScreen(state) !== 'help' && state.holds?.looks?.some(look => look.overdue && !(order(look.due, draft.run.lateSeen) <= 0))) return 'waiting';
-  if (draft?.run) return runScreen(state);
+  if (draft?.run) {
+    const screen = runScreen(state);
+    // Steps that an earlier release began do not say when.
+    const isLate = look => look.overdue && !(order(look.due, draft.run.lateSeen) <= 0);
+    return !doseInHand && screen !== 'help' && state.holds?.looks?.some(isLate) ? 'waiting' : screen;
+  }
   if (draft?.unsure) return 'signsUnsure';
   if (draft && showsAdvice(draft, advice))
     return { testGlucose: 'testGlucose', testKetones: 'testKetones', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';

@@ -44,7 +44,7 @@ export const record = (planId, events) => object({
 
 // How long a pump stays off and until when somebody sleeps was said once, and is not asked again at every injection of a night. Once it is
 // over, or a pump worked meanwhile, or after a day of not knowing, it says nothing any more. In minutes; ours, no text was found for it.
-const aDay = 24 * 60;
+export const aDay = 24 * 60;
 export const stillSaid = (known, events, now) => {
   if (!known?.at || (known.until ? quartersUntil(known.until, now.moment) <= 0 : minutesUntil(known.at, now.moment) <= -aDay)) return null;
   return events.some(event => event.kind === 'pump' && event.doc.state === 'on' && order(event.at, known.at) >= 0) ? null : known;

@@ -64,14 +64,14 @@ const sure = async (deed) => {
 export const eventsOf = async plan => (await db.getAll('events')).filter(event => event.plan === plan);
 
 // An entry whose id is here already is not written over.
-const addEvents = async (turn, plan, entries) => {
-  const events = turn.objectStore('events');
-  for (const { id, text } of entries) if (await events.index('own').getKey([plan, id]) === undefined) await events.add({ id, plan, text });
+const addNew = async (log, owner, entries, kept) => {
+  for (const entry of entries) if (await log.index('own').getKey([owner, entry.id]) === undefined) await log.add(kept(entry));
 };
-const sameEvents = async (turn, plan, entries) => {
-  const own = turn.objectStore('events').index('own');
-  for (const { id, text } of entries) if ((await own.get([plan, id]))?.text !== text) throw new NotKept('event');
+const allThere = async (log, owner, entries) => {
+  for (const { id, text } of entries) if ((await log.index('own').get([owner, id]))?.text !== text) throw new NotKept('event');
 };
+const addEvents = (turn, plan, entries) => addNew(turn.objectStore('events'), plan, entries, ({ id, text }) => ({ id, plan, text }));
+const sameEvents = (turn, plan, entries) => allThere(turn.objectStore('events'), plan, entries);
 
 // What belongs together is written in one turn: all that a tap added to the record and the answers it left, or a plan and the record
 // that came with it. A phone that dies has all of it, or nothing.
@@ -187,13 +187,11 @@ export const studentDraft = async id => (await db.get('studentDrafts', id)) ?? n
 // All of a tap, in one turn, as with the own plan.
 export const keepOfStudent = (student, { entries = [], draft }) => sure(async () => {
   await inOneTurn(['studentEvents', 'studentDrafts'], async turn => {
-    const log = turn.objectStore('studentEvents');
-    for (const { id, text, initials } of entries) if (await log.index('own').getKey([student, id]) === undefined) await log.add({ student, id, text, initials });
+    await addNew(turn.objectStore('studentEvents'), student, entries, ({ id, text, initials }) => ({ student, id, text, initials }));
     if (draft !== undefined) await turn.objectStore('studentDrafts').put(draft, student);
   });
   const turn = db.transaction(['studentEvents', 'studentDrafts']);
-  const own = turn.objectStore('studentEvents').index('own');
-  for (const { id, text } of entries) if ((await own.get([student, id]))?.text !== text) throw new NotKept('event');
+  await allThere(turn.objectStore('studentEvents'), student, entries);
   if (draft !== undefined && await turn.objectStore('studentDrafts').get(student) !== draft) throw new NotKept('draft');
 });
 // Everything of one student, in one turn, and of nobody else.

@@ -155,8 +155,6 @@ export const desk = tools => {
   };
   const forget = () => { view.said = null; view.brought = null; };
 
-  const place = () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`;
-
   const agreeing = agreement({ view, person, latest: () => latest(view.id), ask, draw: () => draw(), keep: () => keep(view.id), review, words, keepPerson, go });
   const deeds = {
     ...edits({ view, person, changed, draw, words }),
@@ -229,10 +227,7 @@ export const desk = tools => {
   const slow = ['page', 'open', 'remove', 'story', 'fresh', 'revise', 'removeNow', 'withdraw', 'agree', 'fix', 'bring'];
   for (const name of slow) {
     const deed = deeds[name].bind(deeds);
-    deeds[name] = (...given) => {
-      const at = place();
-      return tools.inTurn(() => (at === place() ? deed(...given) : undefined));
-    };
+    deeds[name] = (...given) => tools.ofThisPage(() => deed(...given));
   }
   const act = { ...deeds, bring: box => { const [file] = box.files; box.value = ''; return file && deeds.bring(file); } };
 
@@ -254,6 +249,6 @@ export const desk = tools => {
       if (view.page === 'story') document.documentElement.dataset.screen = 'story';
       return view.entry ? entry(view, words, act) : pages[view.page](view, words, act);
     },
-    place,
+    place: () => `${view.page} ${view.id} ${view.entry ? 'entry' : ''}`,
   };
 };

@@ -5,7 +5,7 @@ import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, stamp } from '.
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
-import { glucoseReading, hoursSaid, stillSaid } from '../situation.js';
+import { aDay, glucoseReading, hoursSaid, stillSaid } from '../situation.js';
 
 export { view } from './views.js';
 
@@ -17,8 +17,7 @@ export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off
 
 export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
-// In minutes; both are ours, no text was found for them. What was just said is not asked again at once.
-const aDay = 24 * 60;
+// In minutes; ours, no text was found for it. What was just said is not asked again at once.
 const justSaid = 15;
 // A dose that was shown and never answered for is asked about with what was said when it was shown.
 export const unanswered = ({ offKnown, record }, now) => ({ name: 'off', page: 'answer', asked: stillSaid(offKnown, record, now) ?? {}, ids: {} });

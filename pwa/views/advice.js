@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { arrow, backRows, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, marksLine, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures, wasInjected } from './parts.js';
+import { arrow, cannula, doseFigure, edge, half, hasBothDevices, keypad, main, marksLine, offEntry, offFirst, plain, question, sheet, square, syringe, tel, tubingPictures, wasInjected } from './parts.js';
 import { seenList, signList, urineWord } from './record.js';
 
 export const outcome = (name, words) => ({
@@ -46,7 +46,7 @@ export const stepTitle = (step, words, outcomeName) => {
     offBody: () => words('step-off-body', { dose: s.dose }), automationOff: () => words('step-automation-off', { until: s.until }), drink: () => words('step-drink'),
     pumpCorrection: () => words('step-pump-correction'), wait: () => words('step-wait', { until: s.until }), setAlarm: () => words('step-set-alarm', { at: s.at }),
     callTeam: () => (s.phone ? words('step-call-team', { name: s.name, phone: s.phone }) : words('step-call-team-any')), getStrips: () => words('step-get-strips'), stopSglt2: () => words('step-stop-sglt2'),
-    longActing: () => words('step-long-acting'), bridge: () => (s.hours ? words('step-bridge', { hours: s.hours }) : words('step-bridge-long')), restock: () => words('step-restock'), closeIncident: () => words('step-close-incident'),
+    longActing: () => words('step-long-acting'), bridge: () => (s.longActingBridges ? words('step-bridge-long') : words('step-bridge', { hours: s.hours })), restock: () => words('step-restock'), closeIncident: () => words('step-close-incident'),
   }[step.id]();
 };
 
@@ -286,18 +286,20 @@ export const why = (state, words, send) => sheet(state, words, html`
 
 const lookWhat = (what, words) => (what.includes('ketones') ? what.includes('glucose') ? words('look-both') : words('look-ketones') : words('look-glucose'));
 // Of two parts a day the next one is due before the hold of the last is over.
-const until = (what, { doc }, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'),
+const until = (what, { doc }, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'), usual: () => words('until-usual'),
   longActing: () => (doc.offPump.parts > 1 ? words('until-long-parts') : words('until-long')), allRapid: () => words('until-rapid') }[what]());
 
-// Beside injected basal insulin automation waits longer: two times for the same thing would leave the choice to somebody half asleep.
-const toldLater = (hold, { backWaits }) => backWaits.some(({ what }) => what === hold.what);
+// With what a pump that is back waits for. Beside injected basal insulin automation waits longer: two times for the same thing would leave
+// the choice to somebody half asleep.
+const heldUntil = ({ school, holds: { holds }, backWaits }) => [...backWaits.map(({ what, at, clock }) => ({ what, clock, until: at })),
+  ...(school?.holdsShown(holds) ?? holds).filter(hold => !backWaits.some(({ what }) => what === hold.what))];
 
 // Between the looks: what is due, what must not be done until when. What is overdue comes before anything else, and what to do then
 // before what may wait: a long list would push it out of sight.
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: [lookWhat(look.what, words), ...(state.injectsAt(look) ? [words('look-injects')] : [])].join(' ') })),
-    ...backRows(state, words), ...(state.school?.holdsShown(holds.holds) ?? holds.holds).filter(hold => !toldLater(hold, state)).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
+    ...heldUntil(state).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
   const late = Boolean(next?.overdue);
   const steps = state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing;
   const list = html`<ol class="timetable">
@@ -306,7 +308,7 @@ export const waiting = (state, words, send) => {
   const act = html`<div class="end">${late || !next ? main(words('test-now'), () => send('start'), words('test-now-sub')) : state.alarmSet ? html`<p class="lede">${words('alarm-is-set', { clock: next.clock })}</p>${plain(words('test-early'), () => send('start'))}`
     : html`${main(words('done-set-alarm'), () => send('alarmSet'), words('alarm-sub', { clock: next.clock }))}${plain(words('test-early'), () => send('start'))}`}${late ? steps : nothing}${offFirst(state, words, send)}</div>`;
   return sheet(state, words, html`<div class="lead-time">
-    ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : next.overdue ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
+    ${!next ? html`<h1 tabindex="-1">${words('no-look')}</h1>` : late ? html`<h1 tabindex="-1">${words('late-title', { clock: next.clock })}</h1>
       <p class="late"><bdi dir="ltr">${next.late.number}</bdi> <small>${{ minutes: () => words('late-minutes'), hours: () => words('late-hours') }[next.late.unit]()}</small></p>`
       : html`<h1 tabindex="-1">${words('look-again-at')}</h1><p class="clock"><bdi dir="ltr">${next.clock}</bdi></p><p>${lookWhat(next.what, words)}${next.injects ? html` ${words('look-injects')}` : nothing}<br><small>${next.inHours ? words('in-hours', next.inHours) : words('in-minutes', { minutes: next.inMinutes })}</small></p>`}</div>
   ${holds.clockInDoubt ? html`<p class="lede">${words('clock-look')}</p>` : nothing}
@@ -314,6 +316,6 @@ export const waiting = (state, words, send) => {
   ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
   ${next && !late ? html`<p class="note">${words('cannot-wake')}</p>` : nothing}
   ${act}${late ? list : nothing}
-  <div class="cells answers">${late ? nothing : steps}${state.school?.ways(send) ?? html`${next && !next.overdue ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
+  <div class="cells answers">${late ? nothing : steps}${state.school?.ways(send) ?? html`${next && !late ? plain(words('wake-title'), () => send('openWake'), words('wake-sub')) : nothing}${holds.given && holds.onBoard.absorbed !== '0' ? plain(words('picture-entry'), () => send('openPicture'), words('picture-entry-sub')) : nothing}${plain(words('before'), () => send('open', 'before'))}${plain(words('change-something'), () => send('open', 'change'), words('change-something-sub'))}
     ${offEntry(state, words, send)}${plain(words('more'), () => send('open', 'more'), words('more-sub'))}`}</div>`);
 };

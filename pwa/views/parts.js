@@ -179,6 +179,3 @@ const offWay = ({ offSince, otherDay }, words, send) => plain(words('off-entry')
 const comesFirst = ({ offSince, next }) => offSince && (offSince.bare || next?.overdue);
 export const offFirst = (state, words, send) => (comesFirst(state) ? html`<div class="answers">${state.offSince.bare ? html`<p class="warnbox">${notWritten(state.offSince.bare, state, words)}</p>` : state.next?.injects ? html`<p class="lede">${words('look-injects')}</p>` : nothing}${offWay(state, words, send)}</div>` : nothing);
 export const offEntry = (state, words, send) => (comesFirst(state) ? nothing : offWay(state, words, send));
-
-// A pump that is back while injected basal insulin still works: until when the pump's own basal and its automation wait.
-export const backRows = ({ backWaits }, words) => backWaits.map(({ what, at, clock }) => ({ due: at, clock, text: { usual: () => words('until-usual'), automation: () => words('until-automation') }[what]() }));

@@ -2,9 +2,19 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked, askedAgain, given } from './off_pump.mjs';
-import { answer, betweenLooks, close, inject, withDemo, seen } from './phone.mjs';
+import { answer, betweenLooks, close, inject, seen, withDemo } from './phone.mjs';
 
 after(close);
+// Off the pump since 22:05, with three units in for four hours; it is 23:05 between the looks.
+const bridged = async () => {
+  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00' });
+  await asked(hand, { hours: '11', glucose: '8.0' });
+  await hand.tap('Inject for the next hours');
+  await given(hand, '3');
+  await hand.tap('Back');
+  await hand.device.later(60);
+  return hand;
+};
 
 // Hazard: an answer that comes too late. Signs alone answer no look, so that it stays late behind the emergency.
 test('vomiting after a look was missed leads to the call at once', async () => {
@@ -61,12 +71,7 @@ test('a low off the pump is answered with sugar, and not with the look whose ket
 // Ketones of 1.8 were injected for at 23:05, and at 00:10 glucose alone was typed for the injection in place of the pump. Hazard: nobody
 // tests whether they fall, as the look of 01:05 stood over the late one.
 test('ketones that are due after an injection for them are not one row of the list off the pump', async () => {
-  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00' });
-  await asked(hand, { hours: '11', glucose: '8.0' });
-  await hand.tap('Inject for the next hours');
-  await given(hand, '3');
-  await hand.tap('Back');
-  await hand.device.later(60);
+  const hand = await bridged();
   await answer(hand, { glucose: '16.0', ketones: '1.8' });
   await inject(hand, '4');
   await hand.device.later(65);
@@ -88,12 +93,7 @@ test('ketones that are due after an injection for them are not one row of the li
 
 // The same, and there never were strips: a look that nobody can answer would stand over every injection of the night.
 test('without strips an incident off the pump leads with the look that can be kept', async () => {
-  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00' });
-  await asked(hand, { hours: '11', glucose: '8.0' });
-  await hand.tap('Inject for the next hours');
-  await given(hand, '3');
-  await hand.tap('Back');
-  await hand.device.later(60);
+  const hand = await bridged();
   await hand.tap('Test now');
   await hand.tap('None of these');
   await hand.keys('16.0');
