@@ -12,7 +12,7 @@ using json::Node;
 constexpr std::string_view format_order[] = {
     "format", "version", "id", "revision", "title",
     "person", "name", "born", "weightKg", "pregnant", "sglt2Inhibitor", "measuredOn",
-    "agreement", "status", "by", "role", "on", "reviewBy", "graceDays", "houseRules", "retyped", "path", "reason",
+    "agreement", "status", "by", "role", "on", "reviewBy", "graceDays", "houseRules", "retyped", "path", "reason", "finding",
     "glucoseUnit", "decimalMark",
     "rapid", "longActing", "unitsPerMl", "actionHours", "onsetHours", "inUseDays",
     "syringe", "pen", "capacity", "pump", "tubing", "automation", "step",

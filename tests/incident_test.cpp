@@ -96,7 +96,7 @@ TEST(Story, SaysWhatThePlanLedToAtEachReading) {
   EXPECT_EQ(led_to(answer, "g0035"), "testKetones TST");    // the ketones are 64 min old
   // 61 min after the correction it is higher: INJ. (16.0 - 6.5)/2.5 = 3.80; on board 3.0 x F3(61 min): z = 61*6.295794/270 =
   // 1.42238, F3 0.82807, 2.4842 -> 2.49; net 1.31, down to 1 unit.
-  EXPECT_EQ(led_to(answer, "k0036"), "inject INJ 1 units");
+  EXPECT_EQ(led_to(answer, "k0036"), "inject INJ 1 unit");
   EXPECT_EQ(led_to(answer, "needle"), "nothing asked");     // decided on readings that stand above already
   EXPECT_EQ(led_to(answer, "k0146"), "hold KET HLD");       // ketones act, the needle dose is 62 min old
   EXPECT_EQ(led_to(answer, "k0631"), "lookAgain NON");      // the reading before was 15.0

@@ -21,14 +21,14 @@ TEST(OffPumpCover, ALateDoseIsBridgedUntilItWorks) {
   EXPECT_EQ(dose(at(plan, events, "26T08:30"), "longActing"), "19 units");
   // 08:31 to 10:31 is 1.7, down 1.
   const Json late = at(plan, events, "26T08:31");
-  EXPECT_EQ(dose(late, "bridge"), "1 units");
+  EXPECT_EQ(dose(late, "bridge"), "1 unit");
   EXPECT_EQ(clock(screen(late, "bridge")["working"]["to"]), "10:31");
   EXPECT_EQ(clock(late["missed"]["since"]), "08:00");
   // With the long-acting dose in and the bridge forgotten it is still asked for.
-  EXPECT_EQ(dose(at(plan, with(events, {long_dose("26T08:31", 19)}), "26T08:45"), "bridge"), "1 units");
+  EXPECT_EQ(dose(at(plan, with(events, {long_dose("26T08:31", 19)}), "26T08:45"), "bridge"), "1 unit");
   // Of two parts the one before acts on: the second one, two hours late, needs none.
   EXPECT_EQ(dose(at(in_parts(), events, "25T22:00"), "bridge"), "none");
-  EXPECT_EQ(dose(at(in_parts(), events, "25T22:01"), "bridge"), "1 units");
+  EXPECT_EQ(dose(at(in_parts(), events, "25T22:01"), "bridge"), "1 unit");
 }
 
 // A half is one by the time it was worked out for, not by the minute in which it went in.

@@ -30,7 +30,7 @@ TEST(OffPumpHours, ABridgeUntilLongActingWorksStandsForNoHourMore) {
   const Json late = off_pump(plan, with(events, {long_dose("25T22:40", 19)}), "25T23:40", {{"glucose", 8.0}});
   EXPECT_EQ(clock(screen(late, "bridge")["working"]["from"]), "00:00");
   EXPECT_EQ(clock(screen(late, "bridge")["working"]["to"]), "00:40");
-  EXPECT_EQ(dose(late, "bridge"), "1 units");
+  EXPECT_EQ(dose(late, "bridge"), "1 unit");
 }
 
 // Three were shown and two went in: 1.7 to midnight, and 0.3 at 0.75 an hour are 24 minutes.

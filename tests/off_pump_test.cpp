@@ -43,7 +43,7 @@ TEST(OffPump, RapidAndLongActingEachHaveAScreen) {
   EXPECT_EQ(answer["screens"][1]["kind"], "longActing");
   EXPECT_EQ(answer["screens"][1]["insulin"], "long");
   EXPECT_NE(answer["screens"][0]["name"], answer["screens"][1]["name"]);
-  EXPECT_EQ(dose(answer, "bridge"), "1 units");
+  EXPECT_EQ(dose(answer, "bridge"), "1 unit");
   EXPECT_EQ(clock(screen(answer, "bridge")["working"]["to"]), "00:00");
 }
 

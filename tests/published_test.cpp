@@ -351,7 +351,7 @@ TEST(Printed, CV52WhatStillActsComesOff) {
   EXPECT_EQ(line(answer, "correction"), "3.6");
   EXPECT_EQ(line(answer, "onBoard"), "2.16");
   EXPECT_NEAR(std::stod(line(answer, "net")), 1.4435, 0.01);
-  EXPECT_EQ(dose(answer), "1 units");
+  EXPECT_EQ(dose(answer), "1 unit");
 }
 
 TEST(Printed, CV79HowADoseIsWritten) {

@@ -65,7 +65,7 @@ TEST(ReviewExtras, AHigherColumnWithLessIsAsked) {
 TEST(ReviewExtras, AnExtraOfAtLeastOneStep) {
   EXPECT_EQ(level("extra-under-step", with({{cell(1, 1), share(0.025)}})), none);  // 1.00
   EXPECT_EQ(found("extra-under-step", with({{cell(1, 1), share(0.024)}})),
-            "refuse /plan/ketones/rows/1/cells/1 extra=0.96 units ketones=0.6 step=1 units");
+            "refuse /plan/ketones/rows/1/cells/1 extra=0.96 units ketones=0.6 step=1 unit");
   EXPECT_EQ(level("extra-under-step", with({{cell(1, 1), "none"}})), none);
 }
 
@@ -85,13 +85,13 @@ TEST(ReviewExtras, AddedUnitsStandAloneInARepeat) {
 
 TEST(ReviewExtras, TheCellForHI) {
   EXPECT_EQ(level("extra-under-step", with({{"/ketones/hi", share(0.025)}})), none);
-  EXPECT_EQ(found("extra-under-step", with({{"/ketones/hi", share(0.024)}})), "refuse /plan/ketones/hi extra=0.96 units step=1 units");
+  EXPECT_EQ(found("extra-under-step", with({{"/ketones/hi", share(0.024)}})), "refuse /plan/ketones/hi extra=0.96 units step=1 unit");
 }
 
 TEST(ReviewExtras, TheCellForAnyGlucose) {
   const auto of = [](const Json& any) { return with({{"/person/sglt2Inhibitor", true}, {"/ketones/anyGlucose", any}}); };
   EXPECT_EQ(level("extra-under-step", of(share(0.025))), none);
-  EXPECT_EQ(found("extra-under-step", of(share(0.024))), "refuse /plan/ketones/anyGlucose extra=0.96 units step=1 units");
+  EXPECT_EQ(found("extra-under-step", of(share(0.024))), "refuse /plan/ketones/anyGlucose extra=0.96 units step=1 unit");
   EXPECT_EQ(level("no-dose-at-any-glucose", of(share(0.025))), none);
   EXPECT_EQ(found("no-dose-at-any-glucose", of("none")), "refuse /plan/ketones/anyGlucose");
   EXPECT_EQ(level("no-dose-at-any-glucose", with({{"/person/pregnant", true}, {"/ketones/anyGlucose", "none"}})), "refuse");
@@ -108,7 +108,7 @@ TEST(ReviewExtras, RoundingLosesAtMostAFifth) {
     return with({{"/dailyTotal", 50}, {cell(1, 1), share(part)}, {"/rounding", rounding}});
   };
   EXPECT_EQ(level("rounding-loss", of(0.025, "down")), none);
-  EXPECT_EQ(found("rounding-loss", of(0.026, "down")), "confirm /plan/ketones/rows/1/cells/1 extra=1.3 units ketones=0.6 left=1 units");
+  EXPECT_EQ(found("rounding-loss", of(0.026, "down")), "confirm /plan/ketones/rows/1/cells/1 extra=1.3 units ketones=0.6 left=1 unit");
   EXPECT_EQ(level("rounding-loss", of(0.032, "down")), "confirm");
   EXPECT_EQ(level("rounding-loss", of(0.032, "nearest")), none);
 }

@@ -122,7 +122,7 @@ TEST(WorkedTable, ThePumpCorrectionFailedAtTheFirstLook) {
   EXPECT_EQ(answer["decidedBy"], "INJ");
   EXPECT_EQ(answer["dose"]["working"]["onBoard"], "2.51");
   EXPECT_EQ(answer["dose"]["working"]["net"], "1.29");
-  EXPECT_EQ(asked::dose(answer), "1 units");
+  EXPECT_EQ(asked::dose(answer), "1 unit");
 }
 
 TEST(WorkedTable, BelowTheMiddleKetonesGetInsulinAndFood) {

@@ -5,7 +5,7 @@ namespace stopgap::json {
 namespace {
 
 constexpr std::string_view no_break_space = "\xC2\xA0";
-constexpr std::string_view unit_word = "units";
+constexpr std::string_view one_word = "unit", many_word = "units";
 constexpr int dose_digits = 2;
 
 }  // namespace
@@ -28,10 +28,8 @@ std::string decimal_text(Fraction value, int digits, char mark) {
 }
 
 std::string dose_text(Insulin dose, char mark) {
-  std::string out = decimal_text(dose.in_units(), dose_digits, mark);
-  out += no_break_space;
-  out += unit_word;
-  return out;
+  const std::string amount = decimal_text(dose.in_units(), dose_digits, mark);
+  return amount + std::string{no_break_space} + std::string{amount == "1" ? one_word : many_word};
 }
 
 }  // namespace stopgap::json

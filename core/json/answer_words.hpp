@@ -6,26 +6,28 @@ namespace stopgap::json::words {
 
 inline constexpr std::array<std::string_view, 22> rules{"LWE", "EMR", "TOO", "LOW", "FAL", "PLN", "FNG", "TST", "NOS", "CAL", "ANY",
                                 "DWN", "KET", "EAT", "INJ", "WAI", "PMP", "SGN", "OFF", "CHG", "END", "NON"};
-inline constexpr std::array<std::string_view, 5> gates{"", "CLK", "ASK", "HLD", "SCH"};
-inline constexpr std::array<std::string_view, 23> outcomes{"lowEmergency", "emergency", "tooMuch", "treatLow", "noPlan", "testGlucose", "eatNow", "testKetones",
+inline constexpr std::array<std::string_view, 6> gates{"", "REC", "CLK", "ASK", "HLD", "SCH"};
+inline constexpr std::array<std::string_view, 24> outcomes{"lowEmergency", "emergency", "tooMuch", "treatLow", "noPlan", "testGlucose", "eatNow", "testKetones",
                                    "callTeam", "injectAtAnyGlucose", "comingDown", "inject", "eatAndInject", "eat", "wait", "correctByPump",
-                                   "offPump", "changeSet", "over", "lookAgain", "hold", "clockInDoubt", "didYouInject"};
+                                   "offPump", "changeSet", "over", "lookAgain", "hold", "recordInDoubt", "clockInDoubt", "didYouInject"};
 struct StepWords {
   std::string_view id, key;
 };
-inline constexpr std::array<StepWords, 27> steps{{
-    {"emergencyCall", "step-emergency-call"}, {"tellThem", "step-tell-them"},           {"sugar", "step-sugar"},
-    {"glucagon", "step-glucagon"},            {"retest", "step-retest"},                {"testKetones", "step-test-ketones"},
-    {"stopPump", "step-stop-pump"},           {"confirmChild", "step-confirm-child"},   {"callHome", "step-call-home"},
+inline constexpr std::array<StepWords, 28> steps{{
+    {"emergencyCall", "step-emergency-call"}, {"tellThem", "step-tell-them"},           {"stopPump", "step-stop-pump"},
+    {"glucagon", "step-glucagon"},            {"sugar", "step-sugar"},                  {"retest", "step-retest"},
+    {"testKetones", "step-test-ketones"},     {"confirmChild", "step-confirm-child"},   {"callHome", "step-call-home"},
     {"inject", "step-inject"},                {"eat", "step-eat"},                      {"changeSet", "step-change-set"},
     {"changeReservoir", "step-change-reservoir"}, {"changeInsulin", "step-change-insulin"}, {"offBody", "step-off-body"},
+    {"joinTubing", "step-join-tubing"},
     {"automationOff", "step-automation-off"}, {"drink", "step-drink"},                  {"pumpCorrection", "step-pump-correction"},
     {"wait", "step-wait"},                    {"setAlarm", "step-set-alarm"},           {"callTeam", "step-call-team"},
     {"getStrips", "step-get-strips"},         {"stopSglt2", "step-stop-sglt2"},         {"longActing", "step-long-acting"},
     {"bridge", "step-bridge"},                {"restock", "step-restock"},              {"closeIncident", "step-close-incident"},
 }};
 inline constexpr std::array<std::string_view, 5> hold_kinds{"correction", "ketoneDose", "automation", "longActing", "allRapid"};
-inline constexpr std::array<std::string_view, 9> cautions{"couldGoLow", "inGrace", "staleWeight", "cut", "underStep", "sensorOnly", "noStrips", "longActing", "newLineUnproven"};
+inline constexpr std::array<std::string_view, 10> cautions{"couldGoLow", "inGrace",  "planFinding", "staleWeight", "cut",
+                                    "underStep",  "sensorOnly", "noStrips",  "longActing",  "newLineUnproven"};
 inline constexpr std::array<std::string_view, 3> chosen{"none", "net", "extra"};
 inline constexpr std::array<std::string_view, 16> facts{"glucose", "ketones", "signs", "seen", "carbs", "unwell", "mistake", "pumpOnBoard", "pumpOffersNothing",
                                 "highSince", "with", "viewer", "agreement", "pregnant", "sglt2Inhibitor", ""};

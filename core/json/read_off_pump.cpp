@@ -30,6 +30,10 @@ OffPumpQuestion read_off_pump(const Node& request, const Plan& plan, Refusals& r
     if (with && refused_before == 0) check_device(plan, *with, key, fields);
     return with;
   };
+  fill(question.no_meter, flag(fields.may("noMeter")));
+  fill(question.wakes, flag(fields.may("wakes")));
+  question.not_before = day(fields.may("notBefore"));
+  fill(question.record_in_doubt, flag(fields.may("recordInDoubt")));
   question.with = device("with");
   question.long_with = device("longActingWith");
   if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) question.zones_east = zones->count;

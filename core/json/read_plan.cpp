@@ -111,6 +111,8 @@ void PlanReader::agreement(const Item& item) {
       Plan::Agreement::Retyped made;
       fill(made.path, text(one.need("path"), 1, figures::path_length));
       fill(made.reason, text(one.need("reason"), 1, figures::sentence_length));
+      fill(made.finding, id(one.may("finding")));
+      fill(made.value, text(one.may("value"), 1, figures::retyped_value_length));
       one.finish();
       agreement.retyped.push_back(std::move(made));
     }

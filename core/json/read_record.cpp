@@ -38,6 +38,9 @@ void read_injection(Fields& fields, Event& event) {
   event.ketones = ketone_reading(fields.may("ketones"));
   fill(event.refers_to, id(fields.may("shown")));
   fill(event.order, id(fields.may("order")));
+  if (const auto hours = number(fields.may("basalHours"), figures::basal_hours_range)) event.basal_hours = Duration::hour_hundredths(hours->count * 10);
+  if (const auto zones = number(fields.may("zonesEast"), figures::zones_east_range)) event.zones_east = zones->count;
+  fill(event.instead_of, id(fields.may("insteadOf")));
 }
 
 void read_incident(Fields& fields, Event& event) {
@@ -96,12 +99,19 @@ void read_kind(Fields& fields, Event& event) {
       event.units = units_of(fields.may("units"));
       fill(event.insulin, word<InsulinType>(fields.may("insulin"), words::insulins));
       fill(event.text, sentence(fields.need("text")));
+      fill(event.read_back, flag(fields.may("readBack")));
       return;
     case EventKind::alarmSet: event.due = instant_of(fields.need("due")); return;
     case EventKind::note: fill(event.text, sentence(fields.need("text"))); return;
+    case EventKind::expires:
+      fill(event.expires, word<Expires>(fields.need("what"), words::expires));
+      event.expires_on = day(fields.need("on"));
+      fill(event.text, sentence(fields.may("text")));
+      return;
     case EventKind::strike:
       fill(event.refers_to, id(fields.need("target")));
       fill(event.text, sentence(fields.need("reason")));
+      event.mis_tap = event.text == words::mis_tap;
       return;
   }
 }

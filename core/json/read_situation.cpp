@@ -83,6 +83,8 @@ Situation read_situation(const Node& node, std::string_view path, const Plan& pl
   if (const auto since = moment(fields.may("highSince"))) situation.high_since = since->instant;
   if (const auto with = word<DeviceKind>(fields.may("with"), words::devices)) situation.with = *with;
   fill(situation.viewer, word<Viewer>(fields.may("viewer"), words::viewers));
+  situation.not_before = day(fields.may("notBefore"));
+  fill(situation.record_in_doubt, flag(fields.may("recordInDoubt")));
   // A plan that was refused says nothing about what it holds.
   if (refused_before == 0 && fields.usable()) check_against(plan, situation, fields);
   fields.finish();

@@ -33,9 +33,9 @@ inline constexpr std::array<std::string_view, 5> strip_words{"negative", "trace"
 inline constexpr std::array<std::string_view, 3> ketones_unknown{"notYet", "noStrips", "error"};
 
 // Record and situation.
-inline constexpr std::array<std::string_view, 21> event_kinds{"incident", "glucose",   "ketones",    "sign", "seen",  "doseShown", "doseRefused",
+inline constexpr std::array<std::string_view, 22> event_kinds{"incident", "glucose",   "ketones",    "sign", "seen",  "doseShown", "doseRefused",
                                       "injection", "pumpDose", "offBody",    "mistake", "changed", "automation", "pump",
-                                      "carbs",    "look",      "call",       "order", "alarmSet", "note",     "strike"};
+                                      "carbs",    "look",      "call",       "order", "alarmSet", "note",     "expires",    "strike"};
 inline constexpr std::array<std::string_view, 9> signs{"drowsy",     "confused",  "fastBreathing", "cannotKeepFluid", "vomitedAgain",
                                "vomitedOnce", "bellyPain", "fitting",       "cannotSwallow"};
 inline constexpr std::array<std::string_view, 8> faults{"leak",           "blood",        "bentCannula",   "cameOut",
@@ -51,6 +51,8 @@ inline constexpr std::array<std::string_view, 2> automation_states{"paused", "on
 inline constexpr std::array<std::string_view, 2> pump_states{"off", "on"};
 inline constexpr std::array<std::string_view, 2> look_at{"glucose", "ketones"};
 inline constexpr std::array<std::string_view, 3> call_to{"team", "emergency", "home"};
+inline constexpr std::array<std::string_view, 4> expires{"vial", "strips", "glucagon", "other"};
+inline constexpr std::string_view mis_tap = "misTap";  // the one reason of a strike that a rule reads
 inline constexpr std::array<std::string_view, 2> viewers{"person", "school"};
 
 }  // namespace stopgap::json::words

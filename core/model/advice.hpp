@@ -16,28 +16,28 @@ enum class Rule : std::uint8_t {
 inline constexpr int rule_count = 22;
 
 // What closed the way to a dose. SCH: the school's orders allow no second dose.
-enum class Gate : std::uint8_t { open, CLK, ASK, HLD, SCH };
+enum class Gate : std::uint8_t { open, REC, CLK, ASK, HLD, SCH };
 
 enum class Outcome : std::uint8_t {
   lowEmergency, emergency, tooMuch, treatLow, noPlan, testGlucose, eatNow, testKetones, callTeam, injectAtAnyGlucose, comingDown,
-  inject, eatAndInject, eat, wait, correctByPump, offPump, changeSet, over, lookAgain, hold, clockInDoubt, didYouInject
+  inject, eatAndInject, eat, wait, correctByPump, offPump, changeSet, over, lookAgain, hold, recordInDoubt, clockInDoubt, didYouInject
 };
 
 // In the order a person does them.
 enum class Step : std::uint8_t {
-  emergencyCall, tellThem, sugar, glucagon, retest, testKetones, stopPump, confirmChild, callHome, inject, eat, changeSet,
-  changeReservoir, changeInsulin, offBody, automationOff, drink, pumpCorrection, wait, setAlarm, callTeam, getStrips, stopSglt2,
-  longActing, bridge, restock, closeIncident
+  emergencyCall, tellThem, stopPump, glucagon, sugar, retest, testKetones, confirmChild, callHome, inject, eat, changeSet,
+  changeReservoir, changeInsulin, offBody, joinTubing, automationOff, drink, pumpCorrection, wait, setAlarm, callTeam, getStrips,
+  stopSglt2, longActing, bridge, restock, closeIncident
 };
-inline constexpr int step_count = 27;
+inline constexpr int step_count = 28;
 
 enum class HoldKind : std::uint8_t { correction, ketoneDose, automation, longActing, allRapid };
 inline constexpr int hold_kinds = 5;
 
 enum class Caution : std::uint8_t {
-  couldGoLow, inGrace, staleWeight, cut, underStep, sensorOnly, noStrips, longActing, newLineUnproven
+  couldGoLow, inGrace, planFinding, staleWeight, cut, underStep, sensorOnly, noStrips, longActing, newLineUnproven
 };
-inline constexpr int caution_count = 9;
+inline constexpr int caution_count = 10;
 
 enum class Chosen : std::uint8_t { none, net, extra };
 enum class IncidentChange : std::uint8_t { none, open, close };

@@ -18,6 +18,10 @@ struct OffPumpQuestion {
   std::optional<Situation::Glucose> glucose;
   std::optional<std::int64_t> zones_east;
   bool no_long_acting = false;            // none at hand, whatever the plan says
+  bool no_meter = false;                  // no reading is to be had at all
+  bool wakes = false;                     // somebody will wake them at the next bridge
+  std::optional<Day> not_before;          // as in a situation
+  bool record_in_doubt = false;           // as in a situation
   std::optional<DeviceKind> with, long_with;   // for rapid and for long-acting insulin; missing = the plan's usual device
 };
 

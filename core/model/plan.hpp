@@ -103,8 +103,10 @@ struct Plan {
     std::int64_t grace_days = 0;
     Day last_day() const { return review_by.plus_days(grace_days); }  // on which it still works
     std::vector<std::string> house_rules;
-    struct Retyped { std::string path, reason; };
-    std::vector<Retyped> retyped;  // unusual numbers that were typed twice, each with its reason
+    // An unusual number that was typed twice, with the reason. It belongs to one finding and one value; an entry of an earlier
+    // version names no finding and settles nothing.
+    struct Retyped { std::string path, reason, finding, value; };
+    std::vector<Retyped> retyped;
   } agreement;
 
   GlucoseUnit unit = GlucoseUnit::mmol;

@@ -13,9 +13,9 @@ namespace stopgap {
 
 enum class EventKind : std::uint8_t {
   incident, glucose, ketones, sign, seen, doseShown, doseRefused, injection, pumpDose, offBody, mistake, changed,
-  automation, pump, carbs, look, call, order, alarmSet, note, strike
+  automation, pump, carbs, look, call, order, alarmSet, note, expires, strike
 };
-inline constexpr int event_kinds = 21;
+inline constexpr int event_kinds = 22;
 
 enum class Sign : std::uint8_t { drowsy, confused, fastBreathing, cannotKeepFluid, vomitedAgain, vomitedOnce, bellyPain, fitting, cannotSwallow };
 enum class Fault : std::uint8_t { leak, blood, bentCannula, cameOut, occlusionAlarm, outOfInsulin, heatedInsulin, pumpDead };
@@ -25,6 +25,7 @@ enum class PumpPurpose : std::uint8_t { correction, meal, automatic };
 enum class TubingEnd : std::uint8_t { sink, body, unsure };
 enum class MistakeKind : std::uint8_t { wrongInsulin, tooManyUnits, twice, offBodyIntoBody };
 enum class CallTo : std::uint8_t { team, emergency, home };
+enum class Expires : std::uint8_t { vial, strips, glucagon, other };
 
 // A small set of one of the enums above.
 template <class Item>
@@ -67,6 +68,9 @@ struct Event {
   std::optional<Parts> parts;              // doseShown, injection
   DeviceKind with = DeviceKind::syringe;   // injection
   bool sure = true;                        // injection
+  std::optional<Duration> basal_hours;     // injection: the hours its basal part is for
+  std::optional<std::int64_t> zones_east;  // injection: of the journey its amount is for
+  std::string instead_of;                  // injection: id of an injection said wrong; both are the same needle
   PumpPurpose purpose = PumpPurpose::automatic;  // pumpDose
   TubingEnd tubing_end = TubingEnd::unsure;      // offBody
   MistakeKind mistake = MistakeKind::wrongInsulin;  // mistake
@@ -77,7 +81,11 @@ struct Event {
   CallTo call_to = CallTo::team;           // call
   bool answered = false;                   // call
   std::string refers_to;                   // doseRefused and injection: shown; carbs and call: for; strike: target
-  std::string text;                        // note, order; strike: the reason. Told again, never read by a rule
+  std::string text;                        // note, order, expires; strike: the reason. Told again, never read by a rule
+  bool mis_tap = false;                    // strike: the reason is misTap
+  bool read_back = false;                  // order: it was repeated to whoever gave it
+  Expires expires = Expires::other;        // expires
+  std::optional<Day> expires_on;           // expires
   std::string by;                          // order
   std::string order;                       // injection: the order it followed
 

@@ -40,6 +40,8 @@ struct Situation {
   std::optional<Instant> high_since;
   std::optional<DeviceKind> with;
   Viewer viewer = Viewer::person;
+  std::optional<Day> not_before;   // the day of the commit this release was built from: a clock a day before it is wrong
+  bool record_in_doubt = false;    // the record could not be read whole
 };
 
 }  // namespace stopgap

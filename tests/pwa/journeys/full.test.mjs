@@ -10,8 +10,8 @@ after(close);
 const night = { glucose: '16.0', ketones: '0.2', pump: { units: '3', at: '0205', glucose: '15.6' } };
 
 // What stands on paper in the end, by the write that would have kept it.
-const paper = [[3, '03:05 Glucose 16.0 mmol/L, finger'], [4, '03:05 Ketones 0.2 mmol/L'], [9, '02:05 Pump correction: 3 units'], [10, '03:05 Shown: 1 units'],
-  [13, '03:05 Injected: 1 units, rapid-acting'], [14, '03:05 The set is changed'], [16, '03:05 Pump, over a sink: 1 units']];
+const paper = [[3, '03:05 Glucose 16.0 mmol/L, finger'], [4, '03:05 Ketones 0.2 mmol/L'], [9, '02:05 Pump correction: 3 units'], [10, '03:05 Shown: 1 unit'],
+  [13, '03:05 Injected: 1 unit, rapid-acting'], [14, '03:05 The set is changed'], [16, '03:05 Pump, over a sink: 1 unit']];
 const kinds = [[3, 'glucose'], [4, 'ketones'], [9, 'pumpDose'], [10, 'incident'], [10, 'look'], [10, 'look'], [10, 'doseShown'], [13, 'injection'], [14, 'changed'], [16, 'offBody'], [17, 'alarmSet']];
 const walk = (hand, more = {}) => hand.page.evaluate(person, { readings: night, units: '1', until: 'waiting', ...more });
 
@@ -85,7 +85,7 @@ test('with room again, what stands on paper is entered where the page asks what 
   await hand.heading('What insulin was already given?');
   await hand.tap('An injection by needle');
   await hand.keys('1');
-  await hand.tap('Yes, 1 units');
+  await hand.tap('Yes, 1 unit');
   await hand.heading('When was that?');
   await hand.keys('0305');
   await hand.tap('Yes, at 03:05');
@@ -94,7 +94,7 @@ test('with room again, what stands on paper is entered where the page asks what 
   await hand.keys('16.0');
   await hand.tap('Yes, 16.0 mmol/L');
   await hand.heading('What insulin was already given?');
-  await hand.sees('03:05 Injected: 1 units, rapid-acting');
+  await hand.sees('03:05 Injected: 1 unit, rapid-acting');
   await hand.tap('That is all');
   await hand.heading('Do not inject now');
   await hand.sees('Do not inject a correction before 07:05.');

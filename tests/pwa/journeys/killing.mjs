@@ -23,10 +23,10 @@ const writes = [
   ['', 'didYouInject', 'Did you inject it?'],
   ['', 'didYouInject', 'Did you inject it?'],
   ['injection', 'stepsPage', 'Change the infusion set'],
-  ['changed', 'stepsPage', 'Pump: 1 units into a sink'],
+  ['changed', 'stepsPage', 'Pump: 1 unit into a sink'],
   ['', 'tubing', 'Where was the end of the tubing?'],
   ['offBody', 'stepsPage', 'Set the alarm for 04:05'],
-  ['alarmSet', 'stepsPage', 'Injected: 1 units'],
+  ['alarmSet', 'stepsPage', 'Injected: 1 unit'],
   ['', 'waiting', 'Look again at'],
   // The look, an hour later: still high, and the hold runs.
   ['', 'signs', 'Is any of these true now?'],
@@ -39,8 +39,8 @@ const writes = [
   ['', 'waiting', 'Look again at'],
 ];
 const firstOfTheLook = 19;
-const waitingNow = '04:05 03:05 1 units of lispro by needle 05:05 Another look Test glucose and ketones. 07:05 Until then, do not inject a correction.';
-const waitingThen = '05:05 03:05 1 units of lispro by needle 07:05 Until then, do not inject a correction.';
+const waitingNow = '04:05 03:05 1 unit of lispro by needle 05:05 Another look Test glucose and ketones. 07:05 Until then, do not inject a correction.';
+const waitingThen = '05:05 03:05 1 unit of lispro by needle 07:05 Until then, do not inject a correction.';
 const home = ['', 'home', 'Maren Oduya'];
 const recordOf = (rows, notInjected) => [...rows.map(([wrote]) => wrote), notInjected ? 'doseRefused look look doseShown' : ''].join(' ').split(' ').filter(Boolean).sort();
 

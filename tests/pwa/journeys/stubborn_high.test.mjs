@@ -47,24 +47,24 @@ test('stubborn high at night: one unit by needle, the steps, the hold and the ne
   await tap('That is all');
 
   await heading('Inject now');
-  await page.getByRole('img', { name: '50-unit syringe, needle up, plunger at 1 units' }).or(page.locator('svg.syr')).waitFor();
-  await sees('1 units lispro, by needle');
+  await page.getByRole('img', { name: '50-unit syringe, needle up, plunger at 1 unit' }).or(page.locator('svg.syr')).waitFor();
+  await sees('1 unit lispro, by needle');
   await shot('dose-1');
   await tap('Type the units you see');
   await keys('1');
   await shot('typed');
-  await tap('I see 1 units');
-  await heading('Inject 1 units now');
+  await tap('I see 1 unit');
+  await heading('Inject 1 unit now');
   await shot('inject-this');
-  await tap('I have injected 1 units');
+  await tap('I have injected 1 unit');
   await heading('Change the infusion set');
-  await sees('Injected: 1 units');
+  await sees('Injected: 1 unit');
   await sees('Do not inject a correction before 07:05.');
   await shot('steps-set');
   assert.equal(await link('Call').getAttribute('href'), 'tel:+440000000001');
   // No ketones act: the plan's preferred way of squaring, once; automation is not paused besides.
   const met = await steps(name => shot(`stubborn-${name}`));
-  assert.deepEqual(met, ['Change the infusion set', 'Pump: 1 units into a sink', 'Set the alarm for 04:05']);
+  assert.deepEqual(met, ['Change the infusion set', 'Pump: 1 unit into a sink', 'Set the alarm for 04:05']);
   await tap('All steps are seen');
   await heading('Look again at');
   await sees('Until then, do not inject a correction.');
