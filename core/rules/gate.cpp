@@ -22,8 +22,10 @@ bool changed(const Facts& facts, Changed what, const std::optional<Instant>& sin
 bool ketone_clock_may_open(const Facts& facts, Basis basis) {
   const bool high_enough = basis == Basis::anyGlucose ? facts.level != Level::missing && !facts.below(facts.plan.ketones.carbohydrate_only_below)
                                                       : facts.high;
-  return facts.blood && facts.acting && !facts.fell && facts.finger && facts.level == Level::number && high_enough &&
-         changed(facts, Changed::set, facts.set_changed) && changed(facts, Changed::reservoir, facts.reservoir_changed) &&
+  // The injection is repeated, not the change; a pump that is off has nothing to change.
+  const bool line_is_new = facts.off_or_dead || (changed(facts, Changed::set, facts.set_changed) &&
+                                                 changed(facts, Changed::reservoir, facts.reservoir_changed));
+  return facts.blood && facts.acting && !facts.fell && facts.finger && facts.level == Level::number && high_enough && line_is_new &&
          facts.needle_doses_toward_call < facts.plan.limits.doses_before_call;
 }
 
