@@ -14,7 +14,7 @@ const urgency = ['none', 'team', 'emergency'];
 const longestLongActing = 48 * 3600;   // the most a plan may say
 
 class Advice {
-  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, holdKind: 'correction', cautions: new Set(), looks: new Set(), holds: new Map() }); }
+  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, holdsKetones: false, cautions: new Set(), looks: new Set(), holds: new Map() }); }
   raise(call) { if (urgency.indexOf(call) > urgency.indexOf(this.call)) this.call = call; }
   eat(grams) { this.grams = greater(this.grams, grams); }
   hold(what, until, now) { if (until > now && !(this.holds.get(what) >= until)) this.holds.set(what, until); }
@@ -46,7 +46,7 @@ export const adviseAgain = request => {
     }
     advice.outcome = 'hold';
     advice.holdEnd = end;
-    if (byCap && alone) advice.holdKind = 'ketoneDose';
+    advice.holdsKetones = !!byCap && alone;
     byRow();
     advice.looks.add(Math.min(upToMinute(end), now + 3600));
     if (f.under(f.G, high.trigger) && f.wouldLow) advice.eat(doses.matched(none, f.counted));

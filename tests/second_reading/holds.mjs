@@ -26,5 +26,7 @@ export const runHolds = (f, advice) => {
       advice.hold('longActing', event.t + hours(plan.longActing.actionHours), now);
   }
   if (f.situation.mistake?.insulin === 'long') advice.hold('longActing', now + hours(24), now);
-  if (advice.holdEnd !== null) advice.hold(advice.holdKind, advice.holdEnd, now);
+  if (advice.holdEnd === null) return;
+  advice.hold('correction', advice.holdEnd, now);
+  if (advice.holdsKetones) advice.hold('ketoneDose', advice.holdEnd, now);
 };

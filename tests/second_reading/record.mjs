@@ -58,12 +58,11 @@ const oneNeedle = (before, said) => {
   };
 };
 
-// `insteadOf`: both entries are one needle until the team was reached about it, and then the newer entry alone.
-const joinedNeedles = (events, calls) => {
+// `insteadOf`: both entries are one needle. Once an answered call names the strike of the first, that one counts no longer.
+const joinedNeedles = events => {
   const left = new Map();
   for (const event of events)
     left.set(event.id, { ...event, ids: [event.id], answers: event.shown ? [event.shown] : [] });
-  const settled = event => calls.some(call => call.for === event.id && call.t >= event.t);
   const visited = new Set();
   const holder = id => [...left.values()].find(event => event.ids.includes(id));
   const join = event => {
@@ -76,7 +75,7 @@ const joinedNeedles = (events, calls) => {
     if (!before || !said || before === said) return;
     left.delete(before.id);
     left.delete(said.id);
-    left.set(event.id, settled(event) ? said : oneNeedle(before, said));
+    left.set(event.id, oneNeedle(before, said));
   };
   events.forEach(join);
   return [...left.values()].sort(inOrder);
@@ -97,7 +96,7 @@ export const countingEvents = (record, now) => {
     ? !event.strikes.some(agreed) && !neverGiven.has(event.id) : !event.strikes.length);
   const counting = all.filter(counts);
   const later = counting.filter(event => event.t - now > 120);
-  const events = joinedNeedles(counting.filter(event => !(later.includes(event) && reassuring(event))), calls);
+  const events = joinedNeedles(counting.filter(event => !(later.includes(event) && reassuring(event))));
   events.forEach((event, i) => { event.i = i; });
   return { events, fromTheFuture: later.length > 0 };
 };

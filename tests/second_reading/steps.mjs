@@ -53,7 +53,9 @@ export const stepsOf = (f, advice, rule, { text, total, device }) => {
   const add = (id, slots = {}) => found.set(id, { id, key: keyOf(id), slots });
   const automationOff = () => {
     if (plan.pump.automation === 'none' || f.offDead) return;
-    add('automationOff', { until: clockAt(upToMinute(advice.holds.get('automation')), now) });
+    // At the last instant of its hold nothing is ahead: as long as after a dose.
+    const until = advice.holds.get('automation') ?? f.now + plan.squaring.pauseHours * 3600;
+    add('automationOff', { until: clockAt(upToMinute(until), now) });
   };
   const below = ['LWE', 'LOW', 'FAL', 'TOO'].includes(rule) || (rule === 'EMR' && f.wouldLow);
 
