@@ -14,9 +14,10 @@ const urgency = ['none', 'team', 'emergency'];
 const longestLongActing = 48 * 3600;   // the most a plan may say
 
 class Advice {
-  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, holdsKetones: false, cautions: new Set(), looks: new Set(), holds: new Map() }); }
+  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, holdsKetones: false, cautions: new Set(), looks: new Map(), holds: new Map() }); }
   raise(call) { if (urgency.indexOf(call) > urgency.indexOf(this.call)) this.call = call; }
   eat(grams) { this.grams = greater(this.grams, grams); }
+  look(at, ketonesToo = true) { this.looks.set(at, ketonesToo || !!this.looks.get(at)); }
   hold(what, until, now) { if (until > now && !(this.holds.get(what) >= until)) this.holds.set(what, until); }
 }
 
@@ -25,7 +26,9 @@ const quarters = [15, 30, 45, 60];
 export const adviseAgain = request => {
   const f = factsOf(request), doses = dosing(f), advice = new Advice(), { plan, now, situation } = f, { high } = plan;
   const rule = decidingRule(f);
-  const look = minutes => advice.looks.add(now + minutes * 60);
+  const look = minutes => advice.look(now + minutes * 60);
+  // A rule's own look, which may be at glucose alone.
+  const glucoseLook = (minutes, ketonesToo = false) => advice.look(now + minutes * 60, ketonesToo);
   const byRow = () => { if (f.row) advice.raise(f.row.call); };
   const offer = ({ dose, alone }) => {
     advice.rescue = dose.rounded;
@@ -48,7 +51,7 @@ export const adviseAgain = request => {
     advice.holdEnd = end;
     advice.holdsKetones = !!byCap && alone;
     byRow();
-    advice.looks.add(Math.min(upToMinute(end), now + 3600));
+    advice.look(Math.min(upToMinute(end), now + 3600));
     if (f.under(f.G, high.trigger) && f.wouldLow) advice.eat(doses.matched(none, f.counted));
     if (rule !== 'PMP') advice.meal = doses.mealPart(situation.carbs, none);
   };
@@ -65,7 +68,7 @@ export const adviseAgain = request => {
 
   const say = {
     LWE: () => {
-      advice.outcome = 'lowEmergency'; advice.raise('emergency'); look(15);
+      advice.outcome = 'lowEmergency'; advice.raise('emergency'); glucoseLook(15);
       if (!f.has('fitting', 'cannotSwallow')) advice.eat(doses.gramsForALow());
     },
     EMR: () => {
@@ -96,12 +99,12 @@ export const adviseAgain = request => {
       quarters.forEach(look);
       for (let minutes = 120; minutes <= plan.rapid.actionHours * 60; minutes += 60) look(minutes);
     },
-    LOW: () => { advice.outcome = 'treatLow'; byRow(); advice.eat(doses.gramsForALow()); look(plan.low.recheckMinutes); },
+    LOW: () => { advice.outcome = 'treatLow'; byRow(); advice.eat(doses.gramsForALow()); glucoseLook(plan.low.recheckMinutes, f.acting); },
     FAL: () => {
       advice.outcome = 'eatNow'; byRow();
       if (f.acting) advice.raise('team');
       advice.eat(greater(plan.low.grams, doses.matched(none, fallsAbsorbed(f) ? f.absorbed : f.counted)));
-      look(f.atOrAbove(f.G, high.middle) ? 30 : 15);
+      glucoseLook(f.atOrAbove(f.G, high.middle) ? 30 : 15, f.acting);
     },
     PLN: () => { advice.outcome = 'noPlan'; byRow(); if (f.high || f.acting) advice.raise('team'); },
     FNG: () => { advice.outcome = 'testGlucose'; byRow(); },
@@ -140,8 +143,8 @@ export const adviseAgain = request => {
       const at = minutes => f.correction.t + minutes * 60, end = f.correction.t + plan.limits.lockHours * 3600;
       const times = [at(high.firstLook)];
       for (let minutes = high.secondLook; at(minutes) < end; minutes += 60) times.push(at(minutes));
-      for (const time of times) if (time > now && time < end) advice.looks.add(time);
-      advice.looks.add(upToMinute(end));
+      for (const time of times) if (time > now && time < end) advice.look(time);
+      advice.look(upToMinute(end));
     },
     PMP: () => {
       const gate = gateFor(f, 'PMP', doses);
@@ -152,21 +155,14 @@ export const adviseAgain = request => {
     OFF: () => { advice.outcome = 'offPump'; },
     CHG: () => { advice.outcome = 'changeSet'; },
     END: () => { advice.outcome = 'over'; },
-    NON: () => { advice.outcome = 'lookAgain'; look(f.incident ? 60 : 120); },
+    NON: () => { advice.outcome = 'lookAgain'; glucoseLook(f.incident ? 60 : 120, f.incident); },
   };
   say[rule]();
   underEveryRule(f, advice, rule, look);
   runHolds(f, advice);
-  const looks = [...advice.looks].sort((a, b) => a - b);
-  return { ...advice, f, rule, doses, cap: doses.cap, looks, whats: looks.map((_, i) => looksAt(f, rule, i)) };
-};
-
-// What a look is at.
-const looksAt = (f, rule, place) => {
-  const first = place === 0;
-  const glucoseAlone = (rule === 'LWE' && first) || (['LOW', 'FAL'].includes(rule) && first && !f.acting)
-    || (rule === 'NON' && !f.incident);
-  return glucoseAlone ? ['glucose'] : ['glucose', 'ketones'];
+  const looks = [...advice.looks.keys()].sort((a, b) => a - b);
+  const whats = looks.map(at => (advice.looks.get(at) ? ['glucose', 'ketones'] : ['glucose']));
+  return { ...advice, f, rule, doses, cap: doses.cap, looks, whats };
 };
 
 // A call to the team that nobody answered is due again a day and two days after the pump stopped.

@@ -71,17 +71,17 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const faintStrip = isFaint(k);
   const noted = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
   for (const event of events)
-    if (event.kind === 'injection' && event.ketones) noted.push({ t: event.t, reading: event.ketones });
+    for (const reading of event.carried ?? []) noted.push({ t: event.t, reading });
   if (stale) noted.push({ t: at, reading: asked });
   const known = noted.filter(({ reading }) => !reading.unknown).sort((a, b) => a.t - b.t);
-  // A strip that shows nothing takes no blood value of 3.0 and more back.
+  // No strip takes a blood value of 3.0 and more back: only a test by blood does.
   const lastAt = (moment, tolerance = 0) => {
     let last = null;
     for (const { t, reading } of known) {
       if (moment - t > 4 * 3600 || t - moment > tolerance) continue;
       const help = isHelp(reading), row = rowOf(reading) ?? (help ? rows.at(-1) : null);
       const found = { t, help, row, byBlood: reading.blood !== undefined, acting: help || acts(row) };
-      if (last?.help && last.byBlood && isFaint(reading)) continue;
+      if (last?.help && last.byBlood && reading.urine) continue;
       const higher = last && (last.help !== help ? last.help : exact(last.row?.from ?? 0).gt(row?.from ?? 0));
       if (last && last.t === t && higher) continue;
       last = found;
@@ -89,11 +89,12 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
     return last;
   };
   const asksForLast = untested || faintStrip;
-  const last = asksForLast ? lastAt(now, 120) : null;
+  const latest = lastAt(now, 120);
+  const last = asksForLast || (k.urine && latest?.byBlood) ? latest : null;
   // Nothing from the future takes anything back.
   const later = asksForLast ? known.filter(({ t }) => t - now > 120).map(({ reading }) => reading) : [];
   return {
-    k, ketonesAt: at, row, rowOf, lastKetonesAt: lastAt, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
+    k, ketonesAt: at, row, rowOf, lastKetonesAt: lastAt, notedKetones: known, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
     notTested: k.unknown === 'notYet' || k.unknown === 'error', help: isHelp(k) || !!last?.help || later.some(reading => isHelp(reading)),
     lastActing: untested && (!!last?.acting || later.some(reading => isHelp(reading) || acts(rowOf(reading)))),
   };
@@ -202,7 +203,8 @@ export const factsOf = ({ plan, record, situation }) => {
   // What rows a hold runs by: the ketones the dose carries, or else the last ketones then.
   f.rowThen = dose ? (f.rowOf(dose.ketones) ?? f.lastKetonesAt(dose.t)?.row ?? null) : null;
   // Only what was fresh beside a dose is compared with ketones now.
-  f.ketonesThen = dose && (dose.ketones ?? events.filter(event => event.kind === 'ketones' && event.t <= dose.t && dose.t - event.t <= 30 * 60).at(-1) ?? null);
+  const fresh = ({ t, reading }) => t <= dose.t && dose.t - t <= 30 * 60 && !reading.unknown;
+  f.ketonesThen = dose && (dose.ketones ?? f.notedKetones.filter(fresh).at(-1)?.reading ?? null);
   f.fell = ketonesFell(plan, f);
   Object.assign(f, correctionFacts(plan, events, now, f));
   const highMinutes = situation.highSince ? (now - instant(situation.highSince)) / 60 : -1;

@@ -55,6 +55,7 @@ const oneNeedle = (before, said) => {
   return {
     ...before, ...said, units: larger.units, parts: larger.parts, t: later.t, at: later.at,
     ids: [...before.ids, ...said.ids], answers: [...before.answers, ...said.answers],
+    carried: [...before.carried, ...said.carried],
   };
 };
 
@@ -62,7 +63,10 @@ const oneNeedle = (before, said) => {
 const joinedNeedles = events => {
   const left = new Map();
   for (const event of events)
-    left.set(event.id, { ...event, ids: [event.id], answers: event.shown ? [event.shown] : [] });
+    left.set(event.id, {
+      ...event, ids: [event.id], answers: event.shown ? [event.shown] : [],
+      carried: event.kind === 'injection' && event.ketones ? [event.ketones] : [],
+    });
   const visited = new Set();
   const holder = id => [...left.values()].find(event => event.ids.includes(id));
   const join = event => {
