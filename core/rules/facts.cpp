@@ -158,6 +158,7 @@ void read_ketones(Facts& facts, LastKetones& last) {
   const bool last_is_help = last.level().help || last.later().help;
   facts.help_now = is_help_now(reading) || ((untested || faint_strip) && last_is_help) || (!facts.blood && last.blood_says_help());
   facts.last_acting = untested && (last.level().acts || last.later().acts);
+  if (untested) facts.last_row = last.level().row;
 }
 
 void read_signs(Facts& facts) {
@@ -316,8 +317,8 @@ void judge_pump(Facts& facts) {
   facts.pump_failed = (corrects_by_itself && high_for_long && !facts.automation_paused) || facts.situation.pump_offers_nothing || facts.off_or_dead;
 }
 
-// The readings the last needle dose was decided on: those it carries, else a glucose recorded beside it while it was fresh and the
-// last ketones then. An injection typed in afterwards carries none.
+// The readings the last needle dose was decided on: those it carries, else recorded beside it while they were fresh. An injection typed
+// in afterwards carries none. Whether ketones acted at it is told by the last ketones then, fresh or not.
 void read_what_the_last_needle_rested_on(Facts& facts) {
   if (!facts.last_needle) return;
   const Event& needle = *facts.last_needle;
@@ -331,9 +332,13 @@ void read_what_the_last_needle_rested_on(Facts& facts) {
     if (event->kind == EventKind::glucose && !needle.glucose && dose - at <= figures::glucose_reading_lasts.value)
       facts.glucose_at_last_needle = event->glucose;
     if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones) before.consider(*event->ketones, at);
+    const bool is_fresh = event->kind == EventKind::ketones && dose - at <= figures::ketone_reading_lasts.value;
+    if (is_fresh && !carries_ketones) facts.blood_at_last_needle = level_of(facts.plan, *event->ketones).blood;
   }
+  const auto& stale = facts.situation.ketones;
+  if (stale.at && *stale.at <= dose) before.consider(stale.reading, *stale.at);
   const KetoneLevel then = carries_ketones ? level_of(facts.plan, *needle.ketones) : before.level();
-  facts.blood_at_last_needle = then.blood;
+  if (carries_ketones) facts.blood_at_last_needle = then.blood;
   facts.row_at_last_needle = then.row;
   facts.acted_at_last_needle = then.acts;
 }
