@@ -3,7 +3,7 @@ import { dayText, timeText, toHundredth } from './draw.mjs';
 import { faultWords, glucoseReading, isMmol, ketoneReading, signWords, withinRange } from './readings.mjs';
 
 const scenes = ['empty', 'correction', 'correction', 'needle', 'needle', 'needle', 'two', 'noise', 'noise', 'end', 'shown', 'down', 'middle',
-  'waiting', 'off', 'off', 'misTap', 'twice', 'beside', 'calls', 'closed', 'rest', 'grave'];
+  'waiting', 'end', 'off', 'off', 'misTap', 'twice', 'beside', 'calls', 'closed', 'rest', 'grave'];
 const kinds = ['incident', 'glucose', 'ketones', 'ketones', 'sign', 'seen', 'injection', 'pumpDose', 'pumpDose', 'offBody', 'mistake', 'changed', 'changed',
   'automation', 'pump', 'carbs', 'look', 'call', 'order', 'alarmSet', 'note', 'strike', 'long', 'expires'];
 

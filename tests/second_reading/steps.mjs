@@ -6,7 +6,7 @@ import { partsNamedBy } from './facts.mjs';
 // Keys of the words are the ids with hyphens.
 export const keyOf = id => `step-${id.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`)}`;
 
-const order = ['emergencyCall', 'tellThem', 'stopPump', 'glucagon', 'sugar', 'retest', 'testKetones', 'confirmChild', 'callHome',
+export const stepIds = ['emergencyCall', 'tellThem', 'stopPump', 'glucagon', 'sugar', 'retest', 'testKetones', 'confirmChild', 'callHome',
   'inject', 'eat', 'changeSet', 'changeReservoir', 'changeInsulin', 'offBody', 'joinTubing', 'automationOff', 'drink',
   'pumpCorrection', 'wait', 'setAlarm', 'callTeam', 'getStrips', 'stopSglt2', 'longActing', 'bridge', 'restock', 'closeIncident'];
 const noBridgeUnder = ['LWE', 'EMR', 'LOW', 'FAL', 'PLN'], noBridgeBehind = ['REC', 'CLK', 'ASK'];
@@ -84,5 +84,5 @@ export const stepsOf = (f, advice, rule, { text, total, device }) => {
     add('restock');
     add('closeIncident');
   }
-  return order.filter(id => found.has(id)).map(id => found.get(id));
+  return stepIds.filter(id => found.has(id)).map(id => found.get(id));
 };
