@@ -80,8 +80,9 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
     for (const { t, reading } of known) {
       if (moment - t > 4 * 3600 || t - moment > tolerance) continue;
       const help = isHelp(reading), row = rowOf(reading) ?? (help ? rows.at(-1) : null);
-      const found = { t, help, row, byBlood: reading.blood !== undefined, acting: help || acts(row) };
-      if (last?.help && last.byBlood && reading.urine) continue;
+      const stays = !!last?.help && last.byBlood && !!reading.urine;
+      if (stays && !help) continue;
+      const found = { t, help, row, byBlood: stays || reading.blood !== undefined, acting: help || acts(row) };
       const higher = last && (last.help !== help ? last.help : exact(last.row?.from ?? 0).gt(row?.from ?? 0));
       if (last && last.t === t && higher) continue;
       last = found;

@@ -6,7 +6,10 @@ export const runHolds = (f, advice) => {
   const automated = plan.pump.automation !== 'none';
   const waitsAnyway = f.acting || f.automationPaused || preferred === 'paused';
   // While ketones are not known, by the row of the dose if it acted; a row that is known and does not act holds nothing.
-  const repeatAfter = row => (f.row ? (f.acting ? f.row : null) : f.acts(row) ? row : null)?.repeatHours;
+  const repeatAfter = row => {
+    if (!f.unknown) return f.acting ? f.row.repeatHours : undefined;
+    return f.acts(row) ? row.repeatHours : undefined;
+  };
   const afterNeedle = (time, row) => {
     advice.hold('correction', time + hours(lockHours), now);
     const repeat = repeatAfter(row);
@@ -14,7 +17,7 @@ export const runHolds = (f, advice) => {
     if (automated && (waitsAnyway || f.acts(row))) advice.hold('automation', time + hours(pauseHours), now);
   };
   if (f.lastNeedle) afterNeedle(f.lastNeedle.t, f.rowThen);
-  if (advice.rescue.gt(0)) afterNeedle(now, f.row ?? f.lastKetonesAt(now)?.row ?? null);
+  if (advice.rescue.gt(0)) afterNeedle(now, (f.unknown ? null : f.row) ?? f.lastKetonesAt(now)?.row ?? null);
   if (f.too) {
     advice.hold('allRapid', f.tooUntil, now);
     if (automated) advice.hold('automation', f.tooUntil, now);
