@@ -99,7 +99,6 @@ class LastKetones {
     return last;
   }
   const KetoneLevel& later() const { return later_; }
-  bool blood_says_help() const { return blood_.level.help; }
 
  private:
   struct Latest {
@@ -154,9 +153,8 @@ void read_ketones(Facts& facts, LastKetones& last) {
   const bool faint_strip = is_faint_strip(reading);
   const bool untested = facts.not_tested || facts.no_strips;
   facts.unknown = untested || (faint_strip && facts.danger);
-  // 3.0 in the blood within the last hours stands until blood says otherwise: no strip takes it back.
-  const bool last_is_help = last.level().help || last.later().help;
-  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && last_is_help) || (!facts.blood && last.blood_says_help());
+  // Nor does it take back an emergency of the last hours: 3.0 in the blood stands until blood says otherwise.
+  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && (last.level().help || last.later().help));
   facts.last_acting = untested && (last.level().acts || last.later().acts);
   if (untested) facts.last_row = last.level().row;
 }
