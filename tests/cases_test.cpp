@@ -1,6 +1,6 @@
 // A folder a rule and a gate, a file a case: what differs from a base plan, an empty record and the night of 03:10, and what
-// the whole answer must be, worked from the text of the rules. In a case an event may say how many minutes `ago` it was; a reading
-// may be a plain number (finger, blood, the plan's unit). See tests/cases/README.md.
+// the whole answer must be, worked from the text of the rules. In a case an event may say how many minutes `ago` it was; a
+// reading may be a plain number (finger, blood, the plan's unit). See tests/cases/README.md.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -19,8 +19,9 @@ namespace fs = std::filesystem;
 constexpr std::size_t cases_in_all = 368;
 
 // In the order of the rules, then the gates.
-constexpr std::array<const char*, 27> folders{"LWE", "EMR", "TOO", "LOW", "FAL", "PLN", "FNG", "TST", "NOS", "CAL", "ANY", "DWN", "KET",
-                                              "EAT", "INJ", "WAI", "PMP", "SGN", "OFF", "CHG", "END", "NON", "REC", "CLK", "ASK", "HLD", "SCH"};
+constexpr std::array<const char*, 27> folders{
+    "LWE", "EMR", "TOO", "LOW", "FAL", "PLN", "FNG", "TST", "NOS", "CAL", "ANY", "DWN", "KET", "EAT",
+    "INJ", "WAI", "PMP", "SGN", "OFF", "CHG", "END", "NON", "REC", "CLK", "ASK", "HLD", "SCH"};
 
 std::vector<fs::path> files_of(const std::string& folder) {
   std::vector<fs::path> files;
@@ -84,7 +85,8 @@ void expect_whole(const Json& answer, Json expect) {
   if (expect.contains("cautions")) expect["cautions"] = in_order(expect["cautions"]);
   const Json told = whole(answer);
   for (const auto& [key, value] : told.items()) EXPECT_EQ(value, expect.value(key, Json("not stated"))) << key;
-  for (const auto& [key, value] : expect.items()) EXPECT_TRUE(told.contains(key)) << "A case may not expect the key " << key << '.';
+  for (const auto& [key, value] : expect.items())
+    EXPECT_TRUE(told.contains(key)) << "A case may not expect the key " << key << '.';
 }
 
 Json answer_to(const Json& given) {

@@ -35,11 +35,20 @@ const ketoneTable = (draw, { mmol, middle, trigger, carbohydrateOnlyBelow }) => 
 // Whom to call: always there, by the hour, by the day, over midnight, in words nobody can read, or only at home.
 const contactsFor = draw => {
   const contact = (name, when, relation = 'team') => ({ name, relation, phone: `+44 0000 00000${name.length}`, when });
-  const night = contact('Night line, diabetes unit', 'any hour'), day = contact('Day ward', draw.pick(['08:00-16:30', 'Mon-Fri 08:00-16:00', 'Wed 06:30-22:00']));
-  const late = contact('Late desk', draw.pick(['16:30-08:00', '22:00-06:00', 'Tue-Wed 20:00-07:00', 'Sat-Sun 00:00-23:59']));
-  const odd = contact('Ward clerk', draw.pick(['mornings', '8 to 4', 'Mon 25:00-26:00'])), home = contact('Ada at home', 'any hour', 'home');
-  return draw.pick([[night], [night], [day, night], [day, late], [home, late, day], [day, home], [day, odd, night], [home]]);
+  const byDay = ['08:00-16:30', 'Mon-Fri 08:00-16:00', 'Wed 06:30-22:00'];
+  const byNight = ['16:30-08:00', '22:00-06:00', 'Tue-Wed 20:00-07:00', 'Sat-Sun 00:00-23:59'];
+  const night = contact('Night line, diabetes unit', 'any hour');
+  const day = contact('Day ward', draw.pick(byDay));
+  const late = contact('Late desk', draw.pick(byNight));
+  const odd = contact('Ward clerk', draw.pick(['mornings', '8 to 4', 'Mon 25:00-26:00']));
+  const home = contact('Ada at home', 'any hour', 'home');
+  const lists = [[night], [night], [day, night], [day, late], [home, late, day], [day, home], [day, odd, night], [home]];
+  return draw.pick(lists);
 };
+
+const longActingFor = draw => ({
+  name: 'glargine', unitsPerMl: 100, actionHours: draw.pick([24, 24, 20, 36]), onsetHours: 2, inUseDays: 28,
+});
 
 export const planFor = (draw, now, minutesEast) => {
   const mmol = draw.chance(0.55), isChild = draw.chance(0.4);
@@ -64,13 +73,16 @@ export const planFor = (draw, now, minutesEast) => {
       measuredOn: dayText(today - day * draw.pick([20, 20, 60, 90, 91, 200, 365, 366])),
     },
     agreement: {
-      status: draw.chance(0.96) ? 'agreed' : draw.pick(['draft', 'withdrawn', 'superseded']), by: 'Dr Made Up', role: 'diabetes consultant', on: dayText(now + day * agreedIn),
-      reviewBy: dayText(today + day * reviewIn), graceDays: draw.pick([30, 30, 0, 10]), houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'], 
-      retyped: draw.chance(0.1) ? [{ path: '/plan/dailyTotal', reason: 'as in the letter', finding: 'carbohydrateRatioRule', value: '40' }] : [],
+      status: draw.chance(0.96) ? 'agreed' : draw.pick(['draft', 'withdrawn', 'superseded']), by: 'Dr Made Up', role: 'diabetes consultant',
+      on: dayText(now + day * agreedIn),
+      reviewBy: dayText(today + day * reviewIn), graceDays: draw.pick([30, 30, 0, 10]), 
+      houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'],
+      retyped: draw.chance(0.1)
+        ? [{ path: '/plan/dailyTotal', reason: 'as in the letter', finding: 'carbohydrateRatioRule', value: '40' }] : [],
     },
     glucoseUnit: either('mmol/L', 'mg/dL'), decimalMark: draw.pick(['.', '.', ',']),
     rapid: { name: draw.pick(['aspart', 'lispro']), unitsPerMl: 100, actionHours: draw.pick([4.5, 4, 5, 3.5, 6, 3]), inUseDays: 28 },
-    ...(draw.chance(0.7) ? { longActing: { name: 'glargine', unitsPerMl: 100, actionHours: draw.pick([24, 24, 20, 36]), onsetHours: 2, inUseDays: 28 } } : {}),
+    ...(draw.chance(0.7) ? { longActing: longActingFor(draw) } : {}),
     ...(devices.includes('syringe') ? { syringe: { capacity: draw.pick([30, 50, 100]), step: step() } } : {}),
     ...(devices.includes('pen') ? { pen: { capacity: draw.pick([60, 30, 5]), step: step() } } : {}),
     pump: { tubing: tubed ? 'tubed' : 'tubeless', automation: draw.pick(['none', 'basal', 'basalAndCorrections', 'basalAndCorrections']), step: 0.05 },

@@ -19,7 +19,8 @@ const glucoseNow = (draw, plan, { scene, last, time }, now) => {
   if (scene === 'down' || scene === 'middle')
     return { value: withinRange(isMmol(plan) ? 5 + draw.share() * 9 : 85 + draw.share() * 165, plan.glucoseUnit), unit: plan.glucoseUnit, from: 'finger' };
   if (scene === 'waiting' && draw.chance(0.8)) {
-    const tick = isMmol(plan) ? 0.1 : 1, value = withinRange(plan.high.trigger + draw.whole(0, 60) * tick, plan.glucoseUnit);
+    const tick = isMmol(plan) ? 0.1 : 1;
+    const value = withinRange(plan.high.trigger + draw.whole(0, 60) * tick, plan.glucoseUnit);
     return { value, unit: plan.glucoseUnit, from: 'finger' };
   }
   const calm = (['end', 'rest', 'grave'].includes(scene) && draw.chance(0.8)) || (scene === 'off' && draw.chance(0.5));
@@ -38,7 +39,8 @@ export const situationFor = (draw, plan, night, now, nowText) => {
   situation.ketones = ketonesNow(draw, plan, night.scene, night.last?.ketones);
   if (!situation.ketones.unknown && draw.chance(0.12)) situation.ketones.at = time(now - draw.pick([5, 29, 30, 31, 60, 240]) * 60);
   situation.signs = draw.chance(0.11) ? [...new Set([draw.pick(signWords), ...(draw.chance(0.2) ? [draw.pick(signWords)] : [])])] : [];
-  if (night.scene === 'grave') situation.signs = [draw.pick(['vomitedAgain', 'bellyPain', 'vomitedOnce', 'drowsy', 'cannotSwallow'])];
+  if (night.scene === 'grave')
+    situation.signs = [draw.pick(['vomitedAgain', 'bellyPain', 'vomitedOnce', 'drowsy', 'cannotSwallow'])];
   situation.seen = draw.chance(0.1) ? [draw.pick(faultWords)] : [];
   if (draw.chance(0.2)) situation.carbs = draw.whole(1, 90);
   if (draw.chance(0.1)) situation.unwell = draw.chance(0.9);
@@ -47,9 +49,15 @@ export const situationFor = (draw, plan, night, now, nowText) => {
   if (draw.chance(0.12)) situation.pumpOnBoard = toHundredth(draw.whole(0, 100) * 0.05);
   if (draw.chance(0.05)) situation.pumpOffersNothing = true;
   if (draw.chance(0.25)) situation.highSince = time(now - draw.pick([plan.high.automationMinutes, plan.high.automationMinutes - 1, 20, 200]) * 60);
-  if (night.scene === 'rest' && draw.chance(0.4)) Object.assign(situation, { ketones: { unknown: 'noStrips' }, unwell: true });
+  if (night.scene === 'rest' && draw.chance(0.4)) {
+    situation.ketones = { unknown: 'noStrips' };
+    situation.unwell = true;
+  }
   if (draw.chance(0.03)) situation.recordInDoubt = draw.chance(0.7);
-  if (draw.chance(0.15)) situation.notBefore = dayText(now + 86400 * (draw.chance(0.8) ? -draw.whole(1, 300) : draw.pick([0, 1, 1, 2, 2, 40])));
+  if (draw.chance(0.15)) {
+    const days = draw.chance(0.8) ? -draw.whole(1, 300) : draw.pick([0, 1, 1, 2, 2, 40]);
+    situation.notBefore = dayText(now + 86400 * days);
+  }
   if (draw.chance(0.3)) situation.with = draw.pick(['syringe', 'pen'].filter(device => plan[device]));
   return situation;
 };

@@ -14,7 +14,18 @@ const urgency = ['none', 'team', 'emergency'];
 const longestLongActing = 48 * 3600;   // the most a plan may say
 
 class Advice {
-  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, holdsKetones: false, cautions: new Set(), looks: new Map(), holds: new Map() }); }
+  outcome = null;
+  gate = null;
+  call = 'none';
+  rescue = none;
+  meal = none;
+  grams = none;
+  dose = null;
+  holdEnd = null;
+  holdsKetones = false;
+  cautions = new Set();
+  looks = new Map();   // instant → whether ketones are tested as well
+  holds = new Map();
   raise(call) { if (urgency.indexOf(call) > urgency.indexOf(this.call)) this.call = call; }
   eat(grams) { this.grams = greater(this.grams, grams); }
   look(at, ketonesToo = true) { this.looks.set(at, ketonesToo || !!this.looks.get(at)); }
@@ -99,7 +110,12 @@ export const adviseAgain = request => {
       quarters.forEach(look);
       for (let minutes = 120; minutes <= plan.rapid.actionHours * 60; minutes += 60) look(minutes);
     },
-    LOW: () => { advice.outcome = 'treatLow'; byRow(); advice.eat(doses.gramsForALow()); glucoseLook(plan.low.recheckMinutes, f.acting); },
+    LOW: () => {
+      advice.outcome = 'treatLow';
+      byRow();
+      advice.eat(doses.gramsForALow());
+      glucoseLook(plan.low.recheckMinutes, f.acting);
+    },
     FAL: () => {
       advice.outcome = 'eatNow'; byRow();
       if (f.acting) advice.raise('team');
@@ -119,7 +135,11 @@ export const adviseAgain = request => {
     ANY: () => {
       advice.raise('team'); byRow();
       if (onlyEatBelow()) return eatOnly(f.absorbed);
-      byNeedle({ outcome: 'injectAtAnyGlucose', matchWith: f.counted, underStep: () => { if (f.high) advice.outcome = 'callTeam'; else eatOnly(f.absorbed); } });
+      const underStep = () => {
+        if (f.high) advice.outcome = 'callTeam';
+        else eatOnly(f.absorbed);
+      };
+      byNeedle({ outcome: 'injectAtAnyGlucose', matchWith: f.counted, underStep });
     },
     DWN: () => {
       byRow(); advice.outcome = 'comingDown';
@@ -175,8 +195,12 @@ const callAboutThePump = f => {
 
 const underEveryRule = (f, advice, rule, look) => {
   const { plan, now, situation } = f;
-  if (f.HI || f.danger || (f.noStrips && f.unwell) || (f.offDead && (f.acting || f.high)) || (f.noStrips && f.lastActing) || (f.manyDoses && (f.acting || f.high || rule === 'FAL')) || callAboutThePump(f)
-    || (f.risk && f.noStrips && f.high) || (f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule))) advice.raise('team');
+  const callsTeam = [
+    f.HI, f.danger, f.noStrips && f.unwell, f.offDead && (f.acting || f.high), f.noStrips && f.lastActing,
+    f.manyDoses && (f.acting || f.high || rule === 'FAL'), callAboutThePump(f), f.risk && f.noStrips && f.high,
+    f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule),
+  ];
+  if (callsTeam.some(Boolean)) advice.raise('team');
   if (advice.gate === 'CLK' || advice.gate === 'REC') advice.raise('team');
   const longSpan = plan.longActing ? plan.longActing.actionHours * 3600 : longestLongActing;
   if (situation.mistake?.insulin === 'long' || f.events.some(event => event.kind === 'mistake' && event.insulin === 'long' && now - event.t <= longSpan)) {

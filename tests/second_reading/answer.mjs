@@ -1,4 +1,4 @@
-// The whole answer as the contract prints it, from the second reading: instants as seconds, everything else as it is told.
+// The whole answer as the contract prints it, from the second reading: instants as seconds, the rest as it is told.
 import { exact } from './fraction.mjs';
 import { adviseAgain } from './advise.mjs';
 import { clockAt, upToMinute } from './clock.mjs';
@@ -19,7 +19,8 @@ export const answerAgain = request => {
   const doseGiven = () => {
     const hasRescue = advice.rescue.gt(0), from = advice.dose?.working;
     const working = hasRescue && {
-      correction: decimal(f.correctionNow), onBoard: decimal(f.counted), net: decimal(from.net), extra: decimal(from.extra),
+      correction: decimal(f.correctionNow), onBoard: decimal(f.counted), net: decimal(from.net),
+      extra: decimal(from.extra),
       chosen: from.takesExtra ? 'extra' : 'net', cap: decimal(advice.cap), cut: from.cut && decimal(from.cut),
       beforeRounding: decimal(from.before),
     };
@@ -31,7 +32,8 @@ export const answerAgain = request => {
     };
   };
   const lastNeedle = f.lastNeedle && {
-    units: f.lastNeedle.units, text: text(exact(f.lastNeedle.units)), at: f.lastNeedle.t, clock: clockAt(f.lastNeedle.t, now),
+    units: f.lastNeedle.units, text: text(exact(f.lastNeedle.units)), at: f.lastNeedle.t,
+    clock: clockAt(f.lastNeedle.t, now),
     minutesAgo: Math.floor((f.now - f.lastNeedle.t) / 60),
   };
   const opens = !f.open && (f.high || f.acting || f.fault || f.offDead || rule === 'EMR');
@@ -39,7 +41,8 @@ export const answerAgain = request => {
     outcome: advice.outcome, decidedBy: rule, gate: advice.gate, call: advice.call, callFirst: false,
     dose: total.gt(0) ? doseGiven() : null, carbohydrateGrams: numberOf(advice.grams), given: lastNeedle,
     steps: stepsOf(f, advice, rule, { text, total, device: doses.device, looks: advice.looks }),
-    holds: holdOrder.filter(what => advice.holds.has(what)).map(what => ({ what, ...until(advice.holds.get(what), 'until') })),
+    holds: holdOrder.filter(what => advice.holds.has(what))
+      .map(what => ({ what, ...until(advice.holds.get(what), 'until') })),
     hold: advice.holdEnd === null ? null : until(advice.holdEnd, 'until'),
     looks: advice.looks.map((at, i) => ({ at, clock: clockAt(at, now), what: advice.whats[i] })),
     cautions: [...advice.cautions].sort(), incident: rule === 'END' ? 'close' : opens ? 'open' : null,

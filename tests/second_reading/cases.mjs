@@ -1,4 +1,5 @@
-// The case files of tests/cases for the second reading: the whole request of a case, and the answer in the words of its `expect`.
+// The case files of tests/cases for the second reading: the whole request of a case, and the answer in the words of
+// its `expect`.
 import { readFileSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,11 +9,14 @@ import { instant, offsetOf } from './record.mjs';
 const tests = join(dirname(fileURLToPath(import.meta.url)), '..');
 const night = '2026-11-25T03:10:00+00:00';
 
-export const caseFiles = () => readdirSync(join(tests, 'cases'), { withFileTypes: true }).filter(entry => entry.isDirectory())
+export const caseFiles = () => readdirSync(join(tests, 'cases'), { withFileTypes: true })
+  .filter(entry => entry.isDirectory())
   .flatMap(({ name }) => readdirSync(join(tests, 'cases', name)).sort().map(file => join(tests, 'cases', name, file)));
 
-const planOf = base =>
-  JSON.parse(readFileSync(base === 'example' ? join(tests, 'cases/example_plan.json') : join(tests, `../pwa/demo/${base}.json`), 'utf8'));
+const planOf = base => {
+  const path = base === 'example' ? 'cases/example_plan.json' : `../pwa/demo/${base}.json`;
+  return JSON.parse(readFileSync(join(tests, path), 'utf8'));
+};
 
 // Sets what a JSON pointer names; null takes it away.
 const change = (document, changes) => {
@@ -32,7 +36,8 @@ const minutesBefore = (now, minutes) => {
 
 const glucoseOf = (plan, reading) => {
   if (typeof reading === 'object') return reading;
-  return typeof reading === 'string' ? { reading, from: 'finger' } : { value: reading, unit: plan.glucoseUnit, from: 'finger' };
+  if (typeof reading === 'string') return { reading, from: 'finger' };
+  return { value: reading, unit: plan.glucoseUnit, from: 'finger' };
 };
 
 const ketonesOf = reading => {
@@ -73,11 +78,14 @@ const stepText = ({ id, slots }) => {
 
 // The whole answer in the words of a case.
 export const expectOf = answer => ({
-  outcome: answer.outcome, decidedBy: answer.decidedBy, gate: answer.gate, call: answer.call, callFirst: answer.callFirst,
-  dose: answer.dose && plain(answer.dose.text), parts: answer.dose && answer.dose.parts, grams: answer.carbohydrateGrams,
+  outcome: answer.outcome, decidedBy: answer.decidedBy, gate: answer.gate, call: answer.call,
+  callFirst: answer.callFirst,
+  dose: answer.dose && plain(answer.dose.text), parts: answer.dose && answer.dose.parts,
+  grams: answer.carbohydrateGrams,
   given: answer.given && { units: answer.given.units, minutesAgo: answer.given.minutesAgo },
   steps: answer.steps.map(stepText), holds: Object.fromEntries(answer.holds.map(({ what, clock }) => [what, clock])),
-  looks: answer.looks.map(({ clock, what }) => `${clock} ${what.join(' ')}`), cautions: answer.cautions, incident: answer.incident,
+  looks: answer.looks.map(({ clock, what }) => `${clock} ${what.join(' ')}`), cautions: answer.cautions,
+  incident: answer.incident,
 });
 
 export const expectedAgain = given => {

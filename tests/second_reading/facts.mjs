@@ -95,14 +95,16 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   // Nothing from the future takes anything back.
   const later = asksForLast ? known.filter(({ t }) => t - now > 120).map(({ reading }) => reading) : [];
   return {
-    k, ketonesAt: at, row, rowOf, lastKetonesAt: lastAt, notedKetones: known, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
+    lastKetonesAt: lastAt, notedKetones: known,
+    k, ketonesAt: at, row, rowOf, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
     notTested: k.unknown === 'notYet' || k.unknown === 'error', help: isHelp(k) || !!last?.help || later.some(reading => isHelp(reading)),
     lastActing: untested && (!!last?.acting || later.some(reading => isHelp(reading) || acts(rowOf(reading)))),
   };
 };
 
 const faultFacts = (situation, events, now) => {
-  const changedSince = (part, t) => events.some(event => event.kind === 'changed' && event.what.includes(part) && event.t >= t);
+  const changedSince = (part, t) =>
+    events.some(event => event.kind === 'changed' && event.what.includes(part) && event.t >= t);
   const answered = (seen, what) => (what === 'pumpDead'
     ? events.some(event => event.kind === 'pump' && event.state === 'on' && event.t >= seen.t)
     : partsNamedBy(what).every(part => changedSince(part, seen.t)));
@@ -116,7 +118,8 @@ const faultFacts = (situation, events, now) => {
   const pump = events.filter(event => event.kind === 'pump'), lastPump = pump.filter(event => event.t === pump.at(-1).t);
   const offDead = lastPump.some(event => event.state === 'off') || open.has('pumpDead');
   return {
-    faults: open, fault: open.size > 0, lastFault, offDead, stopped: offDead ? stoppedSince(events, situation, now) : null,
+    faults: open, fault: open.size > 0, lastFault, offDead,
+    stopped: offDead ? stoppedSince(events, situation, now) : null,
     automationPaused: events.filter(event => event.kind === 'automation').at(-1)?.state === 'paused',
   };
 };
@@ -180,7 +183,8 @@ export const factsOf = ({ plan, record, situation }) => {
   const setting = name => settingAt(name, local);
   const { events, fromTheFuture } = countingEvents(record, now);
   // A correction beside basal, decided on a reading below the trigger, starts no clock and no count.
-  const besideBasal = event => exact(event.parts?.basal ?? 0).gt(0) && compare.under(readingIn(plan)(event.glucose), plan.high.trigger);
+  const besideBasal = event =>
+    exact(event.parts?.basal ?? 0).gt(0) && compare.under(readingIn(plan)(event.glucose), plan.high.trigger);
   const isNeedle = event => rescueOf(event).gt(0) && !besideBasal(event);
   const needles = events.filter(isNeedle);
   const signs = signFacts(situation);

@@ -12,8 +12,10 @@ const inline = value => {
 };
 const pairs = (expect, names) => names.filter(name => expect[name] !== undefined)
   .map(name => `${JSON.stringify(name)}: ${inline(expect[name])}`).join(', ');
-const list = (name, items) => (items.length
-  ? `    ${JSON.stringify(name)}: [\n${items.map(item => `      ${JSON.stringify(item)}`).join(',\n')}]` : `    ${JSON.stringify(name)}: []`);
+const list = (name, items) => {
+  const lines = items.map(item => `\n      ${JSON.stringify(item)}`);
+  return `    ${JSON.stringify(name)}: [${lines.join(',')}]`;
+};
 
 export const printed = expect => [
   '  "expect": {',

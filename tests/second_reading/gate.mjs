@@ -27,7 +27,8 @@ export const gateFor = (f, rule, doses) => {
   if (rule === 'DWN') return { closed: null };
   if (rule === 'PMP') {
     // A correction by the pump that was struck or has worn off still bars a second one until its lock is over.
-    const times = [...f.needles, ...f.rapid.filter(event => (event.parts?.meal ?? 0) > 0), ...f.events.filter(isPumpCorrection)].map(event => event.t);
+    const withMeal = f.rapid.filter(event => (event.parts?.meal ?? 0) > 0);
+    const times = [...f.needles, ...withMeal, ...f.events.filter(isPumpCorrection)].map(event => event.t);
     const end = Math.max(...times) + lock;
     return times.length && now < end ? { closed: 'HLD', end } : { closed: null };
   }

@@ -5,7 +5,7 @@ export const runHolds = (f, advice) => {
   const { plan, now } = f, { lockHours } = plan.limits, { pauseHours, preferred } = plan.squaring;
   const automated = plan.pump.automation !== 'none';
   const waitsAnyway = f.acting || f.automationPaused || preferred === 'paused';
-  // While ketones are not known, by the row of the dose if it acted; a row that is known and does not act holds nothing.
+  // While ketones are not known, by the row of the dose if it acted; a known row that does not act holds nothing.
   const repeatAfter = row => {
     if (!f.unknown) return f.acting ? f.row.repeatHours : undefined;
     return f.acts(row) ? row.repeatHours : undefined;

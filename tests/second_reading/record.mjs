@@ -59,7 +59,7 @@ const oneNeedle = (before, said) => {
   };
 };
 
-// `insteadOf`: both entries are one needle. Once an answered call names the strike of the first, that one counts no longer.
+// `insteadOf`: both entries are one needle. Once an answered call names the strike of the first, it counts no longer.
 const joinedNeedles = events => {
   const left = new Map();
   for (const event of events)
@@ -133,7 +133,8 @@ export const stoppedSince = (events, situation, now) => {
     if (stopped !== null) return;
     stopped = before !== null && t - runSince <= 1800 ? before : t;
   };
-  const ofPump = events.filter(event => event.kind === 'pump' || (event.kind === 'seen' && event.what.includes('pumpDead')));
+  const saysDead = event => event.kind === 'seen' && event.what.includes('pumpDead');
+  const ofPump = events.filter(event => event.kind === 'pump' || saysDead(event));
   // At one instant `on` answers what was seen dead, and `off` is said last.
   const turn = event => (event.kind === 'seen' ? 0 : event.state === 'on' ? 1 : 2);
   for (const event of ofPump.toSorted((a, b) => a.t - b.t || turn(a) - turn(b))) {

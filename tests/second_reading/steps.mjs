@@ -6,16 +6,18 @@ import { partsNamedBy } from './facts.mjs';
 // Keys of the words are the ids with hyphens.
 export const keyOf = id => `step-${id.replace(/[A-Z]/g, letter => `-${letter.toLowerCase()}`)}`;
 
-export const stepIds = ['emergencyCall', 'tellThem', 'stopPump', 'glucagon', 'sugar', 'retest', 'testKetones', 'confirmChild', 'callHome',
-  'inject', 'eat', 'changeSet', 'changeReservoir', 'changeInsulin', 'offBody', 'joinTubing', 'automationOff', 'drink',
+export const stepIds = ['emergencyCall', 'tellThem', 'stopPump', 'glucagon', 'sugar', 'retest', 'testKetones',
+  'confirmChild', 'callHome', 'inject', 'eat', 'changeSet', 'changeReservoir', 'changeInsulin', 'offBody', 'joinTubing', 'automationOff', 'drink',
   'pumpCorrection', 'wait', 'setAlarm', 'callTeam', 'getStrips', 'stopSglt2', 'longActing', 'bridge', 'restock', 'closeIncident'];
 const noBridgeUnder = ['LWE', 'EMR', 'LOW', 'FAL', 'PLN'], noBridgeBehind = ['REC', 'CLK', 'ASK'];
 
 // Parts that a rule changes by itself, besides what a fault names.
 const partsOfRule = (f, advice, rule) => {
   const { now, plan } = f;
-  const changed = (part, after) => f.events.some(event => event.kind === 'changed' && event.what.includes(part) && f.incident
-    && event.t >= f.since && now - event.t < plan.limits.lockHours * 3600 && (after === null || event.t > after));
+  const counts = (event, after) => f.incident && event.t >= f.since && now - event.t < plan.limits.lockHours * 3600
+    && (after === null || event.t > after);
+  const changed = (part, after) =>
+    f.events.some(event => event.kind === 'changed' && event.what.includes(part) && counts(event, after));
   if (rule === 'INJ') return advice.gate && changed('set', null) ? [] : ['set'];
   if (rule === 'KET' || (rule === 'ANY' && f.atOrAbove(f.G, plan.high.middle)))
     return ['set', 'reservoir'].filter(part => f.situation.seen.length > 0 || !changed(part, f.lastFault));
