@@ -16,7 +16,7 @@ using asked::Json;
 namespace fs = std::filesystem;
 
 // A lost file must not go unnoticed: whoever adds a case changes this number.
-constexpr std::size_t cases_in_all = 368;
+constexpr std::size_t cases_in_all = 383;
 
 // In the order of the rules, then the gates.
 constexpr std::array<const char*, 27> folders{
