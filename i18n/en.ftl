@@ -1383,8 +1383,8 @@ finding-basal-share = Basal adds up to { $basal } of { $total } a day: { $percen
 finding-target-unusual = A target of { $target } is unusual. We ask outside { $least } to { $most }.
 # $target, $low: glucose.
 finding-target-at-low = The target { $target } is not above low, { $low }. Choose a higher target.
-# $target, $trigger: glucose.
-finding-target-at-trigger = The target { $target } is not below the trigger, { $trigger }. Choose a lower target.
+# $target, $middle: glucose.
+finding-target-at-middle = The target { $target } is not below the middle, { $middle }. Choose a lower target.
 # $before, $after: clock times; $valueBefore, $valueAfter: the settings from then on; $times: how many times apart.
 finding-schedule-jump = From { $before } it is { $valueBefore }, from { $after } it is { $valueAfter }. Neighbours are seldom over { $times } times apart.
 # $night, $day: clock times; $valueNight, $valueDay: the settings from then on.
@@ -1425,6 +1425,22 @@ finding-cell-never-used = Nothing ever leads to this cell in the row from { $ket
 finding-dose-could-go-low = { $dose } at { $glucose } could lead to { $low } or lower, if nothing is eaten.
 # $dose, $ceilingDose: doses; $ceiling: glucose.
 finding-hi-gives-less = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI should not give less.
+# $dose, $ceilingDose: doses; $ceiling: glucose.
+finding-hi-gives-far-more = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI is seldom worth so much more.
+# $percent, $most: percent of the daily total.
+finding-single-share-large = One dose may be { $percent } % of the daily total. We ask above { $most } %.
+# $percent, $most: percent of the daily total.
+finding-rolling-share-large = Doses together may be { $percent } % of the daily total. We ask above { $most } %.
+# $slot: which of the two insulins of the plan; $name: as it was typed.
+finding-insulin-of-the-other-kind = { $slot ->
+    [rapid] { $name } is not rapid-acting. Do not enter it as rapid-acting insulin.
+   *[other] { $name } is not long-acting. Do not enter it as long-acting insulin.
+ }
+# $slot: which of the two insulins of the plan; $name: as it was typed. Generic names are those without a brand.
+finding-insulin-name-unknown = { $slot ->
+    [rapid] { $name } is not a generic name of a rapid-acting insulin that we know. Check it.
+   *[other] { $name } is not a generic name of a long-acting insulin that we know. Check it.
+ }
 # $cap, $capacity: doses.
 finding-cap-over-device = This limit of { $cap } is more than the device holds, { $capacity }. Choose less.
 # $low, $least: glucose.
@@ -1441,6 +1457,19 @@ finding-repeat-short = A repeat after { $hours } hours is early. We ask under { 
 finding-long-acting-factor-unusual = { $factor } times the basal is unusual. Printed factors are { $least } to { $most }.
 # $from, $until: clock times of the night. "any hour" stays in English: it is what has to be typed.
 finding-no-contact-at-night = Nobody can be called from { $from } to { $until }. Write "any hour", or times that cover it.
+# $name: who is called; $phone: as it was typed.
+finding-phone-unclear = "{ $phone }" of { $name } cannot be dialled. Write digits, spaces, hyphens and one + in front.
+# $name: who is called; $relation: whether they are of the team; $number: the emergency number. What is quoted stays in English: it is
+# what has to be typed.
+finding-hours-unreadable = { $relation ->
+    [team] The hours of { $name } cannot be read: rung first, at any hour, with { $number } beside it. Write "any hour", or "Mon-Fri 08:00-16:30".
+   *[other] The hours of { $name } cannot be read. Write "any hour", or "Mon-Fri 08:00-16:30".
+ }
+# $days: whether it is so every day; $dayFrom, $dayUntil: days of the week, short; $from, $until: clock times; $instead: a name or the emergency number.
+finding-no-team-at-some-hour = { $days ->
+    [every] From { $from } to { $until } no team number answers. { $instead } is rung then.
+   *[other] From { $dayFrom } { $from } to { $dayUntil } { $until } no team number answers. { $instead } is rung then.
+ }
 # The plan has no contact of the kind team.
 finding-no-team-contact = No contact is the diabetes team. Add one, so that "Call the team" can call.
 # The plan has school orders and no contact of the kind home.

@@ -85,7 +85,10 @@ struct Finding {
   std::vector<Slot> slots;
   Mark mark = Mark::house;
   std::string_view source;   // an id of figures/sources.hpp, or where it comes from instead
-  std::string retyped;       // confirm: the reason the plan gives for this path; empty while nobody has given one
+  std::string value;         // what stands at that path as one text; empty where several values or none do
+  std::string retyped;       // confirm: the reason given when this finding was confirmed for this value; else empty
+  std::string earlier;       // confirm: the reason an earlier version gave for this path, which settles nothing
+  bool settled() const { return !retyped.empty(); }
 };
 
 // A rule of thumb beside a number of the plan. It finds slips of the pen and sets nothing: outside `from` to `to` the review asks.
