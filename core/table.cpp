@@ -26,13 +26,6 @@ std::vector<Ketones> table_columns(const Plan& plan) {
   return edges;
 }
 
-std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose) {
-  std::optional<Glucose> found;
-  for (const Glucose edge : table_rows(plan))
-    if (edge <= glucose) found = edge;
-  return found;
-}
-
 Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at) {
   Situation situation;
   situation.now = at;

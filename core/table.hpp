@@ -11,8 +11,6 @@ namespace stopgap {
 
 // Lower edges, ascending: the carbohydrate-only level, the middle, the trigger, round steps between, the dosing ceiling.
 std::vector<Glucose> table_rows(const Plan& plan);
-// The row a glucose falls in: the greatest edge not above it; nothing under the first.
-std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose);
 // The columns: lower edges of the plan's ketone rows, and the level of going for help where no row begins there. Inside one row the
 // answer changes at that level, and a table that ends below it would say nothing of the ketones that matter most.
 std::vector<Ketones> table_columns(const Plan& plan);
