@@ -152,7 +152,8 @@ struct VersionAnswer {
   std::string_view engine;
   int plan_format = 1;
   std::string_view commit;
-  std::string oldest_checked_on;  // YYYY-MM-DD
+  std::string oldest_checked_on;  // YYYY-MM-DD, of every figure
+  int figures = 0;                // how many figures that is
 };
 
 }  // namespace stopgap
