@@ -73,6 +73,14 @@ TableRow row_of(const Plan& plan, TableRow::Kind kind, const std::optional<Gluco
 
 }  // namespace
 
+TableCell cell_without_strips(const Plan& plan, const std::optional<Glucose>& row, const Moment& at, Viewer viewer) {
+  Situation situation = table_cell_situation(plan, row, {}, at);
+  situation.ketones.reading = {};
+  situation.ketones.reading.kind = KetoneKind::noStrips;
+  situation.viewer = viewer;
+  return cell_of(advise(plan, Record{}, situation));
+}
+
 std::vector<TableRow> whole_table(const Plan& plan, const Moment& at) {
   std::vector<TableRow> rows{row_of(plan, TableRow::Kind::low, plan.low.below, at)};
   // Between low and the first row of doses: carbohydrate at most.
