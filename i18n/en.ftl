@@ -2918,6 +2918,8 @@ part-blanks = the lines to write on
 part-orders = the orders
 # A part.
 part-school = what the school fills in
+# A part of the card: what is done without ketone strips.
+part-no-strips = what to do without strips
 # A part.
 part-signatures = the signatures
 # A part.
@@ -2978,6 +2980,26 @@ card-row-low = to { $glucose }
 card-row-from = { $glucose } up
 # First column: the meter says HI, twice.
 card-row-hi = HI twice
+# Head of a column, for who tests with strips: what the strip says. $strip: one word or several, as Small, Moderate.
+card-strip = Strip: { $strip }
+# Head of a column of doses, while ketones cannot be tested.
+card-no-strips = No strips
+# Heading: what is done while ketones cannot be tested.
+card-no-strips-title = No ketone strips
+# Head of a column of doses that hold for some hours only. $from, $to: clock times.
+card-hours-column = { $from } to { $to }
+# No ketone strips: what is done first.
+card-no-strips-get = Get strips: a pharmacy, a neighbour or the hospital.
+# No ketone strips, after a dose.
+card-no-strips-change = After a dose: new set, new place.
+# No ketone strips, after a dose, for a pump without tubing.
+card-no-strips-change-tubeless = After a dose: new cannula, new place.
+# No ketone strips. $minutes.
+card-no-strips-look = Test glucose again after { $minutes } minutes.
+# No ketone strips, and the person is ill.
+card-no-strips-unwell = Unwell: call the team.
+# Ketones too low to act, by the strip. $strip: one word or several, as Negative, Trace.
+card-quiet-strip = Strip { $strip }:
 # Ketones too low to act. $ketones: where they begin to act.
 card-quiet = Ketones under { $ketones }:
 # Under the table.
@@ -3017,8 +3039,10 @@ card-step-inject = { $device ->
 card-step-change = New set, new place, new reservoir.
 # Step, for a pump without tubing.
 card-step-change-tubeless = New cannula, new place, new reservoir.
-# Step: the pump runs the same amount out, with the tubing off the body.
-card-step-off-body = Tubing off the body: pump the same into a sink.
+# Step: the pump runs the same amount out, with the tubing off the body. Where its end is comes before the pump gives.
+card-step-off-body = Tubing off the body. Is the end over the sink? Pump the same there.
+# Step, after the pump has run it out.
+card-step-join = Join the tubing to the new set again. Look: no drops, no wet.
 # Step. $hours.
 card-step-automation = Automation off for { $hours } hours.
 # After the needle. $minutes.
@@ -3035,6 +3059,10 @@ card-sglt2 = Stop the SGLT2 inhibitor.
 card-pump-counts = The app counts the pump's insulin too. Use it if you can.
 # Whom to call. $ketones.
 card-call-team-from = Ketones { $ketones } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip.
+card-call-team-strip = Strip { $strip } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip. $number.
+card-call-emergency-strip = Strip { $strip }: call { $number } and go.
 # Whom to call. $ketones, $number.
 card-call-emergency-from = Ketones { $ketones } and up: call { $number } and go.
 # Whom to call. $number.
@@ -3061,6 +3089,8 @@ card-off-pump-call = Call the team when the pump stays off.
 card-storage = { $insulin }: { $days } days once opened. Opened:
 # On every card.
 card-feel-worse = Feel worse than the numbers? Go. Call { $number }.
+# Where the plan names nobody of the team. $number.
+card-no-team = No team number here: call { $number }.
 # A contact. $name, $phone.
 card-contact = { $name } { $phone }
 # Heading.
@@ -3225,6 +3255,8 @@ school-steps-title = In this order
 school-step-who = This sheet is for { $name }, born { $day }. Ask for both.
 # Step.
 school-step-test = Test glucose from a washed finger. Test blood ketones.
+# Step, for a child who is tested with strips.
+school-step-test-strip = Test glucose from a washed finger. Test ketones with a strip.
 # Step. $name, $phone.
 school-step-home = Call { $name }, { $phone }. Which insulin was given today?
 # Step. $hours.
@@ -3247,14 +3279,20 @@ school-step-change-tubeless = Cannula and reservoir must be changed. Call { $nam
 school-step-automation = Automation stays off for { $hours } hours.
 # Step. $name, $phone.
 school-step-no-second = No second dose today. Still high: call { $name }, { $phone }.
-# Step. $name, $phone.
-school-step-no-row = No row fits, or in doubt: call { $name }, { $phone }.
+# Step. The team stands below the steps.
+school-step-no-row = No row fits, or in doubt: call the team, named below.
+# Step, where the orders name no team. $number.
+school-step-no-row-number = No row fits, or in doubt: call { $number }.
+# Heading over those of the team, each with its hours.
+school-team-title = The team
 # Heading.
 school-danger-title = Danger: call at once
 # Danger. $number.
 school-danger-signs = Vomiting, drowsy, confused, fast breathing: call { $number }.
 # Danger. $ketones, $number.
 school-danger-ketones = Ketones { $ketones } and up: call { $number }.
+# Danger, for a child who is tested with strips. $strip: the word of a strip. $number.
+school-danger-strip = Strip { $strip }: call { $number }.
 # Danger. $name, $phone.
 school-danger-home = Then call { $name }, { $phone }.
 # Heading.

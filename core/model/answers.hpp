@@ -71,7 +71,8 @@ enum class FindingLevel : std::uint8_t { refuse, confirm, note };
 
 struct Percent { Fraction share; };      // 0.46 reads as 46
 struct PlainNumber { Fraction value; };  // hours, minutes, kilograms, multiples: the sentence says which
-using SlotValue = std::variant<Insulin, Glucose, GlucoseFall, Ketones, Carbohydrate, Day, TimeOfDay, Percent, PlainNumber, std::string>;
+using SlotValue = std::variant<Insulin, Glucose, GlucoseFall, Ketones, Carbohydrate, Day, TimeOfDay, Percent, PlainNumber, StripWord,
+                               std::string>;
 
 struct Slot {
   std::string_view name;
@@ -120,6 +121,7 @@ struct TableRow {
   Glucose glucose;                 // not with HI
   std::optional<Insulin> usual;    // the plain correction, where there is one to give
   std::vector<TableCell> cells;    // one for each column of ketones, then one for "not tested"
+  std::optional<TableCell> no_strips;  // on paper: ketones cannot be tested
 };
 
 // The table while one set of factor, ratio and target is in force.
@@ -156,7 +158,8 @@ struct VersionAnswer {
   std::string_view engine;
   int plan_format = 1;
   std::string_view commit;
-  std::string oldest_checked_on;  // YYYY-MM-DD
+  std::string oldest_checked_on;  // YYYY-MM-DD, of every figure
+  int figures = 0;                // how many figures that is
 };
 
 }  // namespace stopgap
