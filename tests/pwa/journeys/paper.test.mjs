@@ -266,15 +266,19 @@ test('the stranger\'s side in other languages says that nobody has checked it; A
 
 test('a plan tested with strips prints their words, and every one of the team with its hours; nobody stands in for the team', async () => {
   const team = [{ name: 'Day clinic', relation: 'team', phone: '+44 0000 000009', when: 'Mon-Fri 08:00-16:30' }, adult.contacts[0]];
-  const sheet = await open({ plan: { ...adult, id: 'p-strips', ketones: { ...adult.ketones, test: 'urine' }, contacts: [adult.contacts[1], ...team] } });
+  const sheet = await open({ plan: { ...adult, id: 'p-strips', ketones: { ...adult.ketones, test: 'urine' } } });
   await sheet.choose('Cards without a sheet');
   assert.match(await sheet.laid(), /whole$/);
-  const [table, front, , after] = (await sheet.shown()).map(bare);
+  const [table, , , after] = (await sheet.shown()).map(bare);
   for (const head of ['Strip: Small', 'Strip: Moderate: call', 'Strip: Large: go', 'Strip Negative, Trace:']) assert.ok(table.includes(bare(head)), head);
   assert.doesNotMatch(table, /Ketones0\.6/);
-  for (const { name, phone, when } of team) for (const side of [table, front]) assert.ok([`${name} ${phone} ${when}`, `${name}: ${phone} ${when}`].some(one => side.includes(bare(one))), name);
+  const two = await open({ plan: { ...adult, id: 'p-two', contacts: [adult.contacts[1], ...team] } });
+  await two.choose('Cards without a sheet');
+  const [day, front] = (await two.shown()).map(bare);
+  for (const { name, phone, when } of team) for (const side of [day, front]) assert.ok([`${name} ${phone} ${when}`, `${name}: ${phone} ${when}`].some(one => side.includes(bare(one))), name);
   for (const line of ['Strip Moderate and up: call the team.', 'Strip Large: call 112 and go.']) assert.ok(after.includes(bare(line)), line);
   await sheet.device.end();
+  await two.device.end();
   const alone = await open({ plan: { ...adult, id: 'p-alone', contacts: [adult.contacts[1]] } });
   await alone.choose('Cards without a sheet');
   const [first, back] = (await alone.shown()).map(bare);
