@@ -10,7 +10,7 @@ const short = ({ answer, words }, number) => html`<span>${words('front-short', {
 const tableSide = (material, span) => number => html`<section class="side table-side" data-box>
   ${part('head', 13.5, headLines(material, span), { tag: 'band' })}
   ${part('table', 64, smallTable(material.answer, span, material.without, material.words))}
-  ${part('steps', 16, numbered(material.answer.steps, material.say))}
+  ${part('steps', 26, numbered(material.answer.steps, material.say))}
   ${part('contacts', 8, html`${feelWorse(material.answer, material.words)}${teamLines(material)}`)}
   ${part('front', 4, short(material, number), { tag: 'short' })}</section>`;
 
