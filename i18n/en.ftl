@@ -3004,6 +3004,8 @@ card-quiet-strip = Strip { $strip }:
 card-quiet = Ketones under { $ketones }:
 # Under the table.
 card-not-tested = Not tested: test both first. No dose before.
+# Under the table, after it: another side of the cards has that heading.
+card-no-strips-where = No strips: turn to “No ketone strips”.
 # In a cell. $grams.
 card-eat = eat { $grams } g
 # In a cell. $grams.
@@ -3283,6 +3285,8 @@ school-step-no-second = No second dose today. Still high: call { $name }, { $pho
 school-step-no-row = No row fits, or in doubt: call the team, named below.
 # Step, where the orders name no team. $number.
 school-step-no-row-number = No row fits, or in doubt: call { $number }.
+# What staff do while ketones cannot be tested.
+school-no-strips = High, and no strips: no dose. Call home, then the team.
 # Heading over those of the team, each with its hours.
 school-team-title = The team
 # Heading.
