@@ -24,7 +24,7 @@ const ofTheCore = answer => ({
   callFirst: answer.callFirst, dose: answer.dose && doseOf(answer.dose), carbohydrateGrams: answer.carbohydrateGrams,
   given: withInstant('at', answer.given), steps: answer.steps,
   holds: answer.holds.map(hold => withInstant('until', hold)), hold: withInstant('until', answer.hold),
-  looks: answer.looks.map(look => withInstant('at', look)), cautions: [...answer.cautions].sort(),
+  looks: answer.looks.map(look => withInstant('at', look)), cautions: answer.cautions.filter(caution => caution !== 'planFinding').sort(),
   incident: answer.incident,
 });
 
@@ -43,7 +43,13 @@ const differences = (core, second, now) => [...new Set([...Object.keys(core), ..
   .map(name => `${name}: core ${told(core[name], now)}, second ${told(second[name], now)}`);
 
 const asked = [...requests(count, seed)];
-const again = asked.map(answerAgain);
+const again = asked.map(request => answerAgain(request));
+
+// A number that could not be agreed today may raise the call to the team; which numbers do is not part of this reading.
+const beside = (answer, request, second) => {
+  const raised = answer.cautions.includes('planFinding') && answer.call === 'team' && second.call === 'none';
+  return raised ? answerAgain(request, 'team') : second;
+};
 
 test(`${count} requests are answered as the second reading answers them`, () => {
   const input = `${asked.map(request => JSON.stringify(request)).join('\n')}\n`;
@@ -51,13 +57,16 @@ test(`${count} requests are answered as the second reading answers them`, () => 
   const answers = run.stdout.toString().trimEnd().split('\n');
   assert.equal(answers.length, count);
   const found = [];
+  let agreed = 0;
   asked.forEach((request, at) => {
     const answer = JSON.parse(answers[at]), second = again[at], now = instant(request.situation.now);
-    const here = answer.refused
-      ? [`refused ${answers[at].slice(0, 200)}`] : differences(ofTheCore(answer), second, now);
+    const here = answer.refused ? [`refused ${answers[at].slice(0, 200)}`]
+      : differences(ofTheCore(answer), beside(answer, request, second), now);
+    if (!answer.cautions?.includes('planFinding')) agreed += 1;
     const rule = `${second.decidedBy}${second.gate ? ` ${second.gate}` : ''}`;
     if (here.length) found.push(`request ${at + 1} of seed ${seed}, ${rule}: ${here.join('; ')}`);
   });
+  assert.ok(agreed > count / 3, 'enough plans have no number that could not be agreed');
   noneOf(found.length > 20 ? [...found.slice(0, 20), `and ${found.length - 20} more`] : found);
 });
 
