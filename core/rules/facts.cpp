@@ -80,11 +80,11 @@ class LastKetones {
       later_.rise_to(level);
       return;
     }
-    const bool is_faint = is_faint_strip(reading);
-    if (!any_.known || taken > any_.at) faint_ = is_faint;
-    else if (taken == any_.at) faint_ = faint_ && is_faint;
     any_.put(level, taken);
-    if (is_blood(reading)) blood_.put(level, taken);
+    if (is_faint_strip(reading)) return;
+    if (!solid_.known || taken > solid_.at) solid_is_blood_ = false;
+    solid_.put(level, taken);
+    solid_is_blood_ |= is_blood(reading);
   }
   void consider(const History& history) {
     for (const auto& [event, struck] : history.entries())
@@ -92,12 +92,8 @@ class LastKetones {
         consider(*event->ketones, event->at.instant);
   }
 
-  // The latest level; a faint strip leaves a blood value of 3.0 or more standing.
-  KetoneLevel level() const {
-    KetoneLevel last = any_.level;
-    if (faint_ && blood_.level.help) last.rise_to(blood_.level);
-    return last;
-  }
+  // The latest level; faint strips after a blood value of 3.0 or more leave it standing.
+  KetoneLevel level() const { return solid_is_blood_ && solid_.level.help ? solid_.level : any_.level; }
   const KetoneLevel& later() const { return later_; }
 
  private:
@@ -116,9 +112,9 @@ class LastKetones {
 
   const Plan& plan_;
   Instant now_;
-  Latest any_, blood_;
+  Latest any_, solid_;  // solid: but for faint strips
   KetoneLevel later_;
-  bool faint_ = false;  // all readings of the latest instant are faint strips
+  bool solid_is_blood_ = false;
 };
 
 void read_glucose(Facts& facts) {
@@ -329,8 +325,9 @@ void read_what_the_last_needle_rested_on(Facts& facts) {
     if (at > dose) break;
     if (event->kind == EventKind::glucose && !needle.glucose && dose - at <= figures::glucose_reading_lasts.value)
       facts.glucose_at_last_needle = event->glucose;
-    if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones) before.consider(*event->ketones, at);
-    const bool is_fresh = event->kind == EventKind::ketones && dose - at <= figures::ketone_reading_lasts.value;
+    if ((event->kind != EventKind::ketones && event->kind != EventKind::injection) || !event->ketones) continue;
+    before.consider(*event->ketones, at);
+    const bool is_fresh = is_known(*event->ketones) && dose - at <= figures::ketone_reading_lasts.value;
     if (is_fresh && !carries_ketones) facts.blood_at_last_needle = level_of(facts.plan, *event->ketones).blood;
   }
   const auto& stale = facts.situation.ketones;
