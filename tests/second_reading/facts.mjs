@@ -71,7 +71,7 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const faintStrip = isFaint(k);
   const noted = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
   for (const event of events)
-    for (const reading of event.carried ?? []) noted.push({ t: event.t, reading });
+    noted.push(...event.carried ?? []);
   if (stale) noted.push({ t: at, reading: asked });
   const known = noted.filter(({ reading }) => !reading.unknown).sort((a, b) => a.t - b.t);
   // A strip that shows nothing takes no blood value of 3.0 and more back.
