@@ -70,8 +70,7 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const isFaint = reading => reading.urine === 'negative' || reading.urine === 'trace';
   const faintStrip = isFaint(k);
   const noted = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
-  for (const event of events)
-    noted.push(...event.carried ?? []);
+  for (const event of events) noted.push(...event.carried);
   if (stale) noted.push({ t: at, reading: asked });
   const known = noted.filter(({ reading }) => !reading.unknown).sort((a, b) => a.t - b.t);
   // A strip that shows nothing takes no blood value of 3.0 and more back.

@@ -55,7 +55,7 @@ const oneNeedle = (before, said) => {
   return {
     ...before, ...said, units: larger.units, parts: larger.parts, t: later.t, at: later.at,
     ids: [...before.ids, ...said.ids], answers: [...before.answers, ...said.answers],
-    carried: [...before.carried, ...said.carried],
+    carried: [...before.carried, ...said.carried.map(({ reading }) => ({ t: later.t, reading }))],
   };
 };
 
