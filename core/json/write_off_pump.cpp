@@ -3,7 +3,9 @@
 #include <array>
 #include "json/answer_words.hpp"
 #include "json/page.hpp"
+#include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
+#include "json/write_review.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -246,7 +248,7 @@ std::string write_parts_given(const Parts& parts) {
   return out.take();
 }
 
-std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
+std::string write_off_pump(const OffPumpAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;
   const OffPage page{{out, plan, now}};
   out.open('{').key("off").truth(answer.off).key("recorded").truth(answer.recorded);
@@ -295,7 +297,10 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   out.key("couldGoLow").truth(answer.could_go_low).key("notes").open('[');
   for (std::size_t at = 0; at < note_count; ++at)
     if (answer.notes.has(static_cast<Note>(at))) out.text(notes[at]);
-  out.close(']').key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
+  out.close(']');
+  write_ring(page);
+  write_plan_findings(out, refused, plan);
+  out.key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
   return out.take();
 }
 
