@@ -153,7 +153,7 @@ enum class Note : std::uint8_t {
   bridgedTwice, bridgeWhileAsleep, longActingWhileAsleep, longActingTooLittle, longActingUnknown, orderTooLarge, orderNotReadBack,
   basalWithoutReading, askForBasal, eatFirst, eatWith, longActingForSmallBasal, longActingSecondHalf
 };
-inline constexpr int note_count = 38;
+inline constexpr int note_count = static_cast<int>(Note::longActingSecondHalf) + 1;
 
 // More of them than a SetOf holds.
 class Notes {
