@@ -188,6 +188,8 @@ TEST(OffPumpSafety, WhereABridgeIsUnderOneStepASingleStepIsGivenWhenItIsOwed) {
   EXPECT_EQ(clock(child(in, "25T18:05")["nextBridge"]), "02:00");
   EXPECT_EQ(dose(child(in, "26T01:59"), "bridge"), "none");
   EXPECT_EQ(dose(child(in, "26T02:00"), "bridge"), "2 units");
+  // Two steps at once, drawn by mistake, stand for sixteen hours.
+  EXPECT_EQ(child(with(events, {rapid("25T18:00", 0, 0, 4)}), "25T18:05")["nextBridge"]["at"], when("26T10:00"));
   // Food is dosed meanwhile: 24 g are 2, and no basal beside it.
   EXPECT_EQ(parts(child(in, "25T19:00", {{"carbs", 24}})), Json({{"rescue", 0}, {"meal", 2}, {"basal", 0}}));
 }

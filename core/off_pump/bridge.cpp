@@ -109,12 +109,10 @@ Instant owed_at(const rules::Facts& facts, const Outage& outage, Instant from, I
 Hours single_step_hours(const rules::Facts& facts, const Outage& outage, Instant uncovered) {
   const Instant now = facts.now;
   // Covered still: nothing is owed yet.
-  Instant from = uncovered > now ? uncovered : outage.bare_since(now);
+  const Instant from = uncovered > now ? uncovered : outage.bare_since(now);
   Insulin owed = facts.device().step;
-  if (!outage.single_steps.empty() && outage.single_steps.back().at >= from) {
-    from = outage.single_steps.back().at;
-    owed = greater(owed, outage.single_steps.back().basal);   // what the last one stands for
-  }
+  // The last single step ended what was bare before it; more than one step stands for more hours.
+  if (!outage.single_steps.empty() && outage.single_steps.back().at == from) owed = greater(owed, outage.single_steps.back().basal);
   const Instant at = owed_at(facts, outage, from, owed);
   if (at <= now) return {now, now, true, true};
   return {at, at, false, true};
