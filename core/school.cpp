@@ -2,6 +2,7 @@
 
 #include "figures/ketones.hpp"
 #include "rules/carbohydrate.hpp"
+#include "rules/squaring.hpp"
 #include "table.hpp"
 
 namespace stopgap {
@@ -71,6 +72,9 @@ void take_the_dose_away(const rules::Facts& facts, rules::Proposal& proposal) {
     return;
   }
   advice.outcome = Outcome::hold;
+  // As behind every closed gate: a set that INJ would change with its dose is not changed again while it is new.
+  const bool new_set = facts.set_changed && rules::is_recent_change(facts, *facts.set_changed);
+  if (advice.decided_by == Rule::INJ && new_set) advice.steps.remove(Step::changeSet);
   if (!facts.high && facts.would_go_low) proposal.give(rules::matched(facts, Insulin{}, false));
 }
 

@@ -220,7 +220,7 @@ TEST(ReviewTable, ShowsWhoGoesForHelpWhereNoRowOfThePlanBeginsThere) {
   }
   EXPECT_EQ(table["rows"][7]["cells"][2]["outcome"], "inject");     // 14.0 and 1.5: the dose, at home
   EXPECT_EQ(table["rows"][7]["cells"][3]["outcome"], "emergency");  // 14.0 and 3.0: the same dose, on the way
-  EXPECT_EQ(table["columns"][3]["urine"], Json::array());
+  EXPECT_EQ(table["columns"][3]["urine"], Json::array({"large"}));
   EXPECT_EQ(table["columns"][3]["acts"], true);
 }
 

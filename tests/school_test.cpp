@@ -177,6 +177,18 @@ TEST(School, WhereTheOrdersGiveNoDoseTheTeamIsCalled) {
   EXPECT_EQ(asked::advise(child(), given_at("2026-11-25T07:05:00+01:00"), school(300, 3.2))["call"], "emergency");
 }
 
+TEST(School, WithoutADoseANewSetIsNotChangedAgain) {
+  Json events = given_at("2026-11-25T07:05:00+01:00");
+  events.push_back({{"at", "2026-11-25T07:00:00+01:00"}, {"kind", "incident"}, {"state", "opened"}});
+  const Json hi = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
+  EXPECT_EQ(asked::steps(asked::advise(child(), events, school(hi, 0.2))), "confirmChild callHome changeSet setAlarm callTeam");
+  events.push_back({{"at", "2026-11-25T08:11:00+01:00"}, {"kind", "changed"}, {"what", {"set"}}});
+  EXPECT_EQ(asked::steps(asked::advise(child(), events, school(hi, 0.2))), "confirmChild callHome setAlarm callTeam");
+  // Four hours after the change it is new no more.
+  events.back()["at"] = "2026-11-25T08:10:00+01:00";
+  EXPECT_EQ(asked::steps(asked::advise(child(), events, school(hi, 0.2))), "confirmChild callHome changeSet setAlarm callTeam");
+}
+
 TEST(School, AnEmergencyWithoutItsDoseHasNothingThatGoesWithADose) {
   const Json answer = asked::advise(child(), given_at("2026-11-25T07:05:00+01:00"), school(300, 3.2));
   EXPECT_EQ(answer["outcome"], "emergency");

@@ -82,10 +82,10 @@ bool is_reading(const KetoneReading& reading) {
   return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
 }
 
-Event ketones_of(const Event& injection) {
+Event ketones_of(const Event& injection, const Moment& at) {
   Event reading;
   reading.id = injection.id;
-  reading.at = injection.at;
+  reading.at = at;
   reading.kind = EventKind::ketones;
   reading.ketones = injection.ketones;
   return reading;
@@ -128,9 +128,9 @@ std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry
     const bool struck = right->struck;
     std::erase_if(entries, [&](const History::Entry& entry) { return entry.event == wrong_event || entry.event == right_event; });
     put(one, struck);
-    // Only the injection was said wrong: a ketone reading that it carried was taken all the same.
+    // Only the injection was said wrong: a ketone reading that it carried was taken all the same, for the one needle.
     if (wrong_event->ketones && right_event->ketones && is_reading(*wrong_event->ketones)) {
-      made->push_back(ketones_of(*wrong_event));
+      made->push_back(ketones_of(*wrong_event, one.at));
       put(made->back(), false);
     }
   }

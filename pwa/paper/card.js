@@ -10,7 +10,7 @@ const short = ({ answer, words }, number) => html`<span>${words('front-short', {
 const tableSide = (material, span) => number => html`<section class="side table-side" data-box>
   ${part('head', 13.5, headLines(material, span), { tag: 'band' })}
   ${part('table', 64, smallTable(material.answer, span, material.without, material.words))}
-  ${part('steps', 16, numbered(material.answer.steps, material.say))}
+  ${part('steps', 26, numbered(material.answer.steps, material.say))}
   ${part('contacts', 8, html`${feelWorse(material.answer, material.words)}${teamLines(material)}`)}
   ${part('front', 4, short(material, number), { tag: 'short' })}</section>`;
 
@@ -45,7 +45,7 @@ const afterSide = material => number => {
     ${part('contacts', 8, html`<ul class="said">${answer.contacts.map(entry => html`<li><b>${contact(entry, words)}</b></li>`)}</ul>`)}
     ${part('off-pump', 20, html`<h3>${words('card-off-pump-title')}</h3><p>${answer.offPump.map(say).join(' ')}</p>`)}
     ${part('storage', 12, storage(material))}
-    ${part('blanks', 10, blanks(answer.blanks, 1, words))}
+    ${answer.contacts.length > 2 ? nothing : part('blanks', 10, blanks(answer.blanks, 1, words))}
     ${part('front', 4, short(material, number), { tag: 'short' })}</section>`;
 };
 
@@ -68,7 +68,7 @@ const abroadSide = (material, language) => number => html`<section class="side a
   ${part('stranger', 85, strangerPart(material.answer, material.answer.abroad.lines, language.say, html`<p class="unchecked"><b>${language.speak('unchecked')}</b></p>`))}
   <div class="part for-front short" data-part="front" data-room="4" lang="en-GB" dir="ltr">${short(material, number)}</div></section>`;
 
-// One line to write on stands after every needle; what is left over is more of them. The first card has a table and what a stranger reads; the next the other hours, and what comes after the needle.
+// One line to write on stands after the needle, unless many are to call; the side for no strips has more. The first card has a table and what a stranger reads; the next the other hours, and what comes after the needle.
 export const sides = material => {
   const [first, ...others] = material.answer.spans.map(span => tableSide(material, span));
   const out = [first, frontSide(material), ...others, afterSide(material), noStripsSide(material)];

@@ -27,8 +27,8 @@ const reached = (answer, column, words) => (byStrip(answer, column) ? words('car
 const columnHead = (answer, column, asks, words) => html`${column.key === 'notTested' ? words('card-untested') : reached(answer, column, words)}${column.key !== 'notTested' && asks !== 'none' ? html`: ${asks === 'team' ? words('card-column-call') : words('card-column-go')}` : nothing}`;
 
 const glucoseHead = (answer, words) => html`<th scope="col">${words('card-glucose', { unit: answer.unit })}</th>`;
-const grid = (answer, span, columns, rows, words, { noStrips = false } = {}) => html`<table class="grid"><thead><tr>${glucoseHead(answer, words)}${columns.map(at => html`<th scope="col">${columnHead(answer, answer.columns[at], span.calls[at], words)}</th>`)}${noStrips ? html`<th scope="col">${words('card-no-strips')}</th>` : nothing}</tr></thead>
-  <tbody>${rows.map(row => html`<tr><th scope="row">${rowWords(row, words)}</th>${columns.map(at => html`<td>${cellWords(row.cells[at], span.calls[at], words)}</td>`)}${noStrips ? html`<td>${cellWords(row.noStrips, 'none', words)}</td>` : nothing}</tr>`)}</tbody></table>`;
+const grid = (answer, span, columns, rows, words) => html`<table class="grid"><thead><tr>${glucoseHead(answer, words)}${columns.map(at => html`<th scope="col">${columnHead(answer, answer.columns[at], span.calls[at], words)}</th>`)}</tr></thead>
+  <tbody>${rows.map(row => html`<tr><th scope="row">${rowWords(row, words)}</th>${columns.map(at => html`<td>${cellWords(row.cells[at], span.calls[at], words)}</td>`)}</tr>`)}</tbody></table>`;
 
 // While ketones cannot be tested: a column for the hours of each table, and a row wherever one of them says something new.
 export const withoutStrips = (answer, words) => {
@@ -54,6 +54,6 @@ export const smallTable = (answer, span, without, words) => {
   const columns = answer.columns.flatMap((column, at) => (column.key === 'blood' && at > 0 ? [at] : []));
   const first = answer.columns[0].acts ? [0, ...columns] : columns;
   const rows = span.rows.filter(row => !row.like && !row[without]);
-  return html`${grid(answer, span, first, rows, words)}${answer.columns[0].acts || answer.columns.length < 3 ? nothing : quiet(answer, span, words)}<p class="under">${words('card-not-tested')}</p>`;
+  return html`${grid(answer, span, first, rows, words)}${answer.columns[0].acts || answer.columns.length < 3 ? nothing : quiet(answer, span, words)}<p class="under">${words('card-not-tested')} ${words('card-no-strips-where')}</p>`;
 };
-export const wholeTable = (answer, span, words) => grid(answer, span, answer.columns.map((_, at) => at), span.rows, words, { noStrips: true });
+export const wholeTable = (answer, span, words) => grid(answer, span, answer.columns.map((_, at) => at), span.rows, words);

@@ -50,6 +50,31 @@ const longActingFor = draw => ({
   name: 'glargine', unitsPerMl: 100, actionHours: draw.pick([24, 24, 20, 36]), onsetHours: 2, inUseDays: 28,
 });
 
+// Numbers that a desk would agree: factor and ratio by the daily total, extras that rise with ketones and reach a step.
+const agreeable = (draw, plan, mmol) => {
+  const total = plan.dailyTotal;
+  const capped = device => ({ ...device, capacity: 50, step: total < 30 ? 0.5 : 1 });
+  const rising = [[0.1, 0.1], [0.1, 0.15], [0.15, 0.2]], acting = plan.ketones.rows.slice(1);
+  acting.forEach((row, at) => {
+    const [middle, top] = rising[at + rising.length - acting.length].map(share => ({ shareOfDaily: share }));
+    row.cells = plan.ketones.columns.map((_, column) => ['none', middle][column] ?? top);
+  });
+  const factor = mmol ? Math.round(10000 / total) / 100 : Math.round(18000 / total) / 10;
+  plan.day.correctionFactor = [{ from: '00:00', value: factor }];
+  plan.day.carbohydrateRatio = [{ from: '00:00', value: Math.round(5000 / total) / 10 }];
+  plan.ketones.hi = { shareOfDaily: 0.2 };
+  if (plan.ketones.anyGlucose) plan.ketones.anyGlucose = { shareOfDaily: draw.pick([0.1, 0.15]) };
+  plan.high.expectedFall = mmol ? 1.5 : 30;
+  if (plan.syringe) plan.syringe = capped(plan.syringe);
+  if (plan.pen) plan.pen = capped(plan.pen);
+  plan.limits.singleDose = Math.max(plan.limits.singleDose, 5);
+  plan.limits.shareOfDaily = 0.2;
+  plan.limits.rollingShare = Math.max(plan.limits.rollingShare, 0.2);
+  if (!plan.contacts.some(({ relation, when }) => relation === 'team' && when === 'any hour'))
+    plan.contacts.push({ name: 'Night line', relation: 'team', phone: '+44 0000 000000', when: 'any hour' });
+  return plan;
+};
+
 export const planFor = (draw, now, minutesEast) => {
   const mmol = draw.chance(0.55), isChild = draw.chance(0.4);
   const either = (inMmol, inMg) => (mmol ? inMmol : inMg);
@@ -111,5 +136,5 @@ export const planFor = (draw, now, minutesEast) => {
   };
   if (pregnant || sglt2Inhibitor || draw.chance(0.1))
     plan.ketones.anyGlucose = cellOf(draw, ['share', 'kg', 'times', 'add', ...(draw.chance(0.3) ? ['none'] : [])]);
-  return plan;
+  return draw.chance(0.5) ? agreeable(draw, plan, mmol) : plan;
 };

@@ -34,7 +34,7 @@ class Advice {
 
 const quarters = [15, 30, 45, 60];
 
-export const adviseAgain = request => {
+export const adviseAgain = (request, calledAtLeast) => {
   const f = factsOf(request), doses = dosing(f), advice = new Advice(), { plan, now, situation } = f, { high } = plan;
   const rule = decidingRule(f);
   const look = minutes => advice.look(now + minutes * 60);
@@ -179,6 +179,7 @@ export const adviseAgain = request => {
   };
   say[rule]();
   underEveryRule(f, advice, rule, look);
+  advice.raise(calledAtLeast);
   runHolds(f, advice);
   const looks = [...advice.looks.keys()].sort((a, b) => a - b);
   const whats = looks.map(at => (advice.looks.get(at) ? ['glucose', 'ketones'] : ['glucose']));

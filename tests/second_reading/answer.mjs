@@ -8,8 +8,9 @@ import { stepsOf } from './steps.mjs';
 const holdOrder = ['correction', 'ketoneDose', 'automation', 'longActing', 'allRapid'];
 const numberOf = value => Number.parseFloat(value.text());
 
-export const answerAgain = request => {
-  const advice = adviseAgain(request);
+// `calledAtLeast`: what a number of the plan that could not be agreed raises the call to.
+export const answerAgain = (request, calledAtLeast = 'none') => {
+  const advice = adviseAgain(request, calledAtLeast);
   const { f, rule, doses } = advice, { plan, situation } = f, { now } = situation;
   const decimal = (value, places) => value.text(places).replace('.', plan.decimalMark);
   const text = units => `${decimal(units)}\u00a0${exact(units).eq(1) ? 'unit' : 'units'}`;

@@ -88,9 +88,13 @@ export const expectOf = answer => ({
   incident: answer.incident,
 });
 
+// `finding`: a number of this plan could not be agreed today. That is said under every advice, and where it bears
+// on what is shown (`team`) the team is called at least.
 export const expectedAgain = given => {
-  const answer = answerAgain(requestOf(given));
-  return { ...expectOf(answer), working: answer.dose?.working };
+  const answer = answerAgain(requestOf(given), given.finding === 'team' ? 'team' : 'none');
+  const expect = expectOf(answer);
+  if (given.finding) expect.cautions = [...expect.cautions, 'planFinding'].sort();
+  return { ...expect, working: answer.dose?.working };
 };
 
 // What a school may do is not part of the second reading.

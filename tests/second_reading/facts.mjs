@@ -71,18 +71,17 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const faintStrip = isFaint(k);
   const noted = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
   for (const event of events)
-    for (const reading of event.carried ?? []) noted.push({ t: event.t, reading });
+    noted.push(...event.carried ?? []);
   if (stale) noted.push({ t: at, reading: asked });
   const known = noted.filter(({ reading }) => !reading.unknown).sort((a, b) => a.t - b.t);
-  // No strip takes a blood value of 3.0 and more back: only a test by blood does.
+  // A strip that shows nothing takes no blood value of 3.0 and more back.
   const lastAt = (moment, tolerance = 0) => {
     let last = null;
     for (const { t, reading } of known) {
       if (moment - t > 4 * 3600 || t - moment > tolerance) continue;
       const help = isHelp(reading), row = rowOf(reading) ?? (help ? rows.at(-1) : null);
-      const stays = !!last?.help && last.byBlood && !!reading.urine;
-      if (stays && !help) continue;
-      const found = { t, help, row, byBlood: stays || reading.blood !== undefined, acting: help || acts(row) };
+      if (last?.help && last.byBlood && isFaint(reading)) continue;
+      const found = { t, help, row, byBlood: reading.blood !== undefined, acting: help || acts(row) };
       const higher = last && (last.help !== help ? last.help : exact(last.row?.from ?? 0).gt(row?.from ?? 0));
       if (last && last.t === t && higher) continue;
       last = found;
@@ -90,8 +89,7 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
     return last;
   };
   const asksForLast = untested || faintStrip;
-  const latest = lastAt(now, 120);
-  const last = asksForLast || (k.urine && latest?.byBlood) ? latest : null;
+  const last = asksForLast ? lastAt(now, 120) : null;
   // Nothing from the future takes anything back.
   const later = asksForLast ? known.filter(({ t }) => t - now > 120).map(({ reading }) => reading) : [];
   return {

@@ -65,7 +65,7 @@ const joinedNeedles = events => {
   for (const event of events)
     left.set(event.id, {
       ...event, ids: [event.id], answers: event.shown ? [event.shown] : [],
-      carried: event.kind === 'injection' && event.ketones ? [event.ketones] : [],
+      carried: event.kind === 'injection' && event.ketones ? [{ t: event.t, reading: event.ketones }] : [],
     });
   const visited = new Set();
   const holder = id => [...left.values()].find(event => event.ids.includes(id));
