@@ -56,6 +56,17 @@ TEST(OffPumpSafety, FromTheTriggerUpItIsTheWayDownsDose) {
   EXPECT_EQ(parts(off_pump(plan, in, "25T23:00", asks(12.0, {{"carbs", 24}}))), Json({{"rescue", 2.2}, {"meal", 1.8}, {"basal", 0}}));
 }
 
+// Below the trigger the correction clock holds as well: 2 units at 21:00 lock until 01:00. At 00:30 0.37 of them act, and 1.83 would be left.
+TEST(OffPumpSafety, BelowTheTriggerTheCorrectionClockHoldsAsWell) {
+  const auto at = [](const std::string& now) {
+    return off_pump(plan, with(Json::array({off("25T22:00"), rapid("25T21:00", 2, 0, 0)}), {ketones(now, 0.3)}), now, asks(12.0));
+  };
+  EXPECT_EQ(parts(at("26T00:30")), Json({{"rescue", 0}, {"meal", 0}, {"basal", 3}}));
+  EXPECT_EQ(why(at("26T00:30")), "hold");
+  EXPECT_EQ(clock(screen(at("26T00:30"), "bridge")["correctionWaits"]["until"]), "01:00");
+  EXPECT_GT(parts(at("26T01:00"))["rescue"], 1.8);
+}
+
 TEST(OffPumpSafety, AfterBasalGivenTwiceThereIsNoCorrection) {
   const Json twice = with(night, {bridge("25T22:00", 3, 4), bridge("25T22:10", 3, 4)});
   const Json answer = off_pump(plan, twice, "25T22:15", asks(15.0, {{"carbs", 24}}));
