@@ -5,6 +5,8 @@ import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, stamp } from '.
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
+import { firstToRing } from '../views/ring.js';
+import { unitsText } from '../views/units.js';
 import { aDay, glucoseReading, hoursSaid, stillSaid } from '../situation.js';
 
 export { view } from './views.js';
@@ -277,13 +279,13 @@ export const actions = tools => {
     // What the team says on the telephone: typed, said back, and only then an order.
     async offOrderTyped() {
       const units = unitsTyped(tools, { insulin: 'long', device: deviceFor(state.plan) });
-      if (units) await page('orderSure', { order: { at: clock().text, units, text: words('dose-text', { number: shown(units, state.mark) }) } });
+      if (units) await page('orderSure', { order: { at: clock().text, units, text: unitsText(shown(units, state.mark), words) } });
     },
     async offOrderSaid() {
       if (minutesUntil(state.panel.order.at, clock().moment) <= -callLasts) { await page('order', { order: null }); return; }
       const id = fresh();
       await add(events.call(`${id}-c`, clock().text, 'team', true));
-      await add(events.order(id, clock().text, { by: state.team.name, units: state.panel.order.units, insulin: 'long', text: words('order-text') }));
+      await add(events.order(id, clock().text, { by: firstToRing(state).name, units: state.panel.order.units, insulin: 'long', text: words('order-text') }));
       tools.look();
       const ordered = state.off.answer.screens.find(screen => screen.order)?.order;
       await page(!ordered ? 'answer' : ordered.overADay ? 'orderLarge' : 'vial', { order: { ...state.panel.order, id } });

@@ -1,7 +1,9 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, marksLine, notWritten, plain, question, sheet, syringe, tel, wasInjected } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, marksLine, notWritten, plain, question, sheet, syringe, wasInjected } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
+import { callTeam as ringTeam, emergencyCall } from '../views/ring.js';
+import { unitWord, unitsText } from '../views/units.js';
 import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
@@ -48,8 +50,8 @@ const did = (state, words, send, { id, insulin, text, clock }) => {
 
 const didOther = (state, words, send) => sheet(state, words, html`
   ${question('', words('entry-yes'), insulinOf(state.off.answer.first.shown.insulin, words))}
-  ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('entry-yes-units', { units: state.pad.digits }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  ${keypad(state, words, send, { unit: unitWord(state.pad.digits, words) })}
+  <div class="end">${state.pad.digits ? main(words('entry-yes-units', { dose: unitsText(state.pad.digits, words) }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 // The two hours of a pump that is back soon run from the end of the last injection's hours: until then no two hours are named.
 const wayLine = ({ wayBecause, bridged }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (bridged ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
@@ -125,7 +127,7 @@ const open = (screen, words, send, press = main) => {
   return press(name, () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial')), sub);
 };
 const callTeam = (answer, state, words) => (answer.call === 'team'
-  ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing);
+  ? ringTeam(state, words, { soon: true }) : nothing);
 const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
 // A vial that is out of date is said where it would be drawn from, and not only where its days are listed.
 const tooOld = ({ off: { answer } }, words) => (answer.insulin.vial.keeps === 'over' ? html`<p class="warnbox">${words('off-vial-over')}</p>` : nothing);
@@ -161,7 +163,7 @@ const answerPage = (state, words, send) => {
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
     ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
-    ${stops ? html`<div class="answers">${help ? html`<a class="press now wide ring" href=${tel(state.emergencyNumber)}><span><span>${words('call')}</span><b><bdi dir="ltr">${state.emergencyNumber}</bdi></b></span></a>` : nothing}
+    ${stops ? html`<div class="answers">${help ? html`${emergencyCall(state, words)}` : nothing}
       ${(help ? plain : main)(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
     <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}
       ${waits ? main(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub')) : nothing}
@@ -199,8 +201,8 @@ const second = (state, words, send) => {
 // The team says an amount on the telephone: typed, said back to them, and only then written down as an order.
 const orderPage = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-order-ask'), words('off-order-help'))}
-  ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('off-order-yes', { units: state.pad.digits }), () => send('offOrderTyped')) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  ${keypad(state, words, send, { unit: unitWord(state.pad.digits, words) })}
+  <div class="end">${state.pad.digits ? main(words('off-order-yes', { dose: unitsText(state.pad.digits, words) }), () => send('offOrderTyped')) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 const orderSure = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-order-sure', { dose: state.panel.order.text, insulin: state.plan.doc.longActing.name })}</h1></div>
   <p class="lede">${words('off-order-say')}</p>
@@ -260,7 +262,7 @@ const dose = (state, words, send) => {
   const pen = device.kind === 'pen';
   return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
     <h1 class="kicker" tabindex="-1">${words('inject-now')}</h1>
-    <p class="dose">${doseFigure(number)}<span class="units">&nbsp;${words('unit-units')}</span></p>
+    <p class="dose">${doseFigure(number)}<span class="units">&nbsp;${unitWord(number, words)}</span></p>
     <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
@@ -275,7 +277,7 @@ const dose = (state, words, send) => {
 
 const typedPage = (state, words, send) => typeUnits(state, words, send, { device: state.panel.dose.dose.device, done: () => send('offTyped'), back: () => send('offPage', 'dose'), calm: true });
 
-const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : words('dose-text', { number: state.panel.units.replace('.', state.mark) }));
+const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : unitsText(state.panel.units.replace('.', state.mark), words));
 const different = (state, words, send) => anotherAmount(state, words, { given: amount(state, words), dose: state.panel.dose.dose.text, again: () => send('offPage', 'typed'), done: () => send('offGiven'), calm: true });
 const given = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: amount(state, words) })}</h1></div>
