@@ -119,7 +119,6 @@ inline constexpr Figure<Fraction> long_acting_factor_most{
 inline constexpr Figure<std::int64_t> review_years{
     "review-years", 1, "years", "common practice", "a plan is looked at every year", Mark::practice, {2026, 11, 25}};
 inline constexpr Ground reachable_contact{"common practice", "somebody answers at night, and the way to call is there", Mark::practice};
-inline constexpr std::string_view any_hour = "any hour";
 inline constexpr Ground dates_in_order{"common practice", "measured first, agreed after", Mark::practice};
 inline constexpr Figure<std::int64_t> weight_formula_from{
     "weight-formula-from", 1, "years", "from memory", "2 kg for each of (age + 4), for ages 1 to 10", Mark::memory, {2026, 11, 25}};

@@ -6,6 +6,7 @@
 #include "json/page.hpp"
 #include "json/reading_text.hpp"
 #include "json/slot_text.hpp"
+#include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
 
@@ -86,18 +87,6 @@ void write_dose(const Page& page, const std::optional<Dose>& dose) {
   out.close('}');
 }
 
-const Contact* contact_for(const Plan& plan, Relation relation) {
-  for (const Contact& contact : plan.contacts)
-    if (contact.relation == relation) return &contact;
-  return nullptr;  // never another person under this label
-}
-
-void write_contact_slots(const Page& page, Relation relation) {
-  const Contact* contact = contact_for(page.plan, relation);
-  page.out.key("name").text(contact ? std::string_view(contact->name) : std::string_view{});
-  page.out.key("phone").text(contact ? std::string_view(contact->phone) : std::string_view{});
-}
-
 void write_slots(const Page& page, const Advice& advice, Step step) {
   Writer& out = page.out;
   const auto hold_until = [&](HoldKind kind, Instant otherwise) {
@@ -109,8 +98,8 @@ void write_slots(const Page& page, const Advice& advice, Step step) {
     case Step::eat: out.key("grams").text(page.grams(advice.carbohydrate)); break;
     case Step::glucagon: out.key("glucagon").text(page.plan.low.glucagon); break;
     case Step::confirmChild: out.key("name").text(page.plan.person.name).key("born").text(text_of(page.plan.person.born)); break;
-    case Step::callHome: write_contact_slots(page, Relation::home); break;
-    case Step::callTeam: write_contact_slots(page, Relation::team); break;
+    case Step::callHome: write_call_slots(page, Relation::home); break;
+    case Step::callTeam: write_call_slots(page, Relation::team); break;
     case Step::inject:
       out.key("dose").text(dose_text(advice.dose->total(), page.plan.decimal_mark)).key("insulin").text(page.plan.rapid.name);
       out.key("device").text(of(words::devices, advice.dose->with));
@@ -250,6 +239,7 @@ std::string write_advice(const Advice& advice, const std::vector<Because>& becau
     if (advice.cautions.has(static_cast<Caution>(i))) out.text(words::cautions[i]);
   out.close(']');
   write_because(page, because, situation);
+  write_ring(page);
   out.key("incident");
   if (advice.incident == IncidentChange::none) out.null();
   else out.text(advice.incident == IncidentChange::open ? "open" : "close");
@@ -310,6 +300,7 @@ std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Momen
         .key("recorded").truth(answer.incident_recorded).close('}');
   else out.null();
   write_given(page, answer.given);
+  write_ring(page);
   out.key("clockInDoubt").truth(answer.clock_in_doubt);
   if (answer.curve) {
     out.key("curve").open('[');

@@ -3,6 +3,7 @@
 #include <array>
 #include "json/answer_words.hpp"
 #include "json/page.hpp"
+#include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
 #include "json/writer.hpp"
 
@@ -246,7 +247,9 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   out.key("couldGoLow").truth(answer.could_go_low).key("notes").open('[');
   for (std::size_t at = 0; at < note_count; ++at)
     if (answer.notes.has(static_cast<Note>(at))) out.text(notes[at]);
-  out.close(']').key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
+  out.close(']');
+  write_ring(page);
+  out.key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
   return out.take();
 }
 

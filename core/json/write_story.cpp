@@ -144,6 +144,11 @@ void write_what(const StoryPage& page, const Event& event) {
       break;
     case EventKind::alarmSet: page.due(event); break;
     case EventKind::note: page.key_text("text", event.text); break;
+    case EventKind::expires:
+      page.key_text("what", of(words::expires, event.expires));
+      page.key_text("on", text_of(*event.expires_on));
+      page.key_text("text", event.text);
+      break;
     case EventKind::strike:
       page.key_text("target", event.refers_to);
       page.key_text("text", event.text);
