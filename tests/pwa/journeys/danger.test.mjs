@@ -138,12 +138,56 @@ test('insulin given off-body while still joined to the body: too much, said at o
   await hand.tap('The set is changed');
   await hand.sees('New reservoir');
   await hand.tap('The reservoir is new');
-  await hand.tap('The pump gave it');
-  await hand.heading('Where was the end of the tubing?');
+  // Where it ends is asked before the pump gives anything: nothing is written down while nothing was given.
+  await hand.heading('Pump: 4 units into a sink');
+  await hand.misses('The pump gave it');
+  await hand.tap('Look at the end of the tubing');
+  await hand.heading('Where is the end of the tubing now?');
+  await hand.sees('Look before the pump gives 4 units.');
+  await hand.shot('tubing-before');
   await hand.tap('At the body');
+  await hand.heading('Do not let the pump give it');
+  await hand.sees('Take the tubing off the body first.');
+  await hand.shot('tubing-not');
+  assert.equal((await hand.record()).filter(event => event.kind === 'offBody').length, 0);
+  // Too late: it has given it already.
+  await hand.tap('The pump has already given 4 units');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'offBody').map(({ units, tubingEnd }) => [units, tubingEnd]), [[4, 'body']]);
   await hand.heading('Too much insulin may be working');
   await hand.sees('Do not inject rapid insulin.');
   await hand.shot('too-much-tubing');
+  await hand.device.end();
+});
+
+test('off-body: the end over a sink first, then the pump gives, and the tubing is joined again as a step of its own', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.tap('The set is changed');
+  await hand.tap('The reservoir is new');
+  await hand.tap('Look at the end of the tubing');
+  await hand.tap('I am not sure');
+  await hand.heading('Do not let the pump give it');
+  await hand.sees('Follow the tubing with your fingers to its end.');
+  await hand.tap('Look at its end again');
+  await hand.tap('Over a sink');
+  await hand.heading('Pump: 4 units into a sink');
+  // A look that is some time ago says nothing about now: a tubing may have been joined meanwhile.
+  await hand.device.later(16);
+  await hand.page.reload();
+  await hand.heading('Pump: 4 units into a sink');
+  await hand.misses('The pump gave it');
+  await hand.tap('Look at the end of the tubing');
+  await hand.tap('Over a sink');
+  await hand.tap('It gave another number');
+  await hand.keys('3');
+  await hand.tap('Yes, 3 units');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'offBody').map(({ units, tubingEnd }) => [units, tubingEnd]), [[3, 'sink']]);
+  await hand.heading('Join the tubing to the new set again');
+  await hand.sees('Look: no drops, no wet.');
+  await hand.shot('join-tubing');
+  await hand.tap('It is joined, and dry');
+  await hand.heading('Automation off until 07:05');
   await hand.device.end();
 });
 
