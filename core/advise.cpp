@@ -19,20 +19,38 @@ void raise_calls(const Facts& facts, Proposal& proposal) {
   const bool no_number = facts.sensor_only && (advice.decided_by == Rule::ANY || advice.decided_by == Rule::KET ||
                                                advice.decided_by == Rule::EAT || advice.decided_by == Rule::INJ);
   if (facts.level == rules::Level::HI || no_number || cut || facts.mistake_long ||
-      (facts.off_or_dead && (facts.acting || facts.high)) || (facts.no_strips && facts.last_acting) ||
+      (facts.off_or_dead && (facts.acting || facts.high || !facts.team_knows_it_is_off)) || (facts.no_strips && facts.last_acting) ||
       (doses_spent && (facts.acting || facts.high || advice.decided_by == Rule::FAL)) ||
       ((facts.pregnant || facts.sglt2_inhibitor) && facts.no_strips && facts.high) ||
       facts.danger || (facts.no_strips && facts.unwell))  // a danger sign under whatever rule decides first
     advice.raise_call(Call::team);
 }
 
-// The steps for a fault stand under every rule.
+// Help, sugar or a question that must be answered first: no basal is drawn before it.
+bool basal_waits(const Advice& advice) {
+  switch (advice.decided_by) {
+    case Rule::LWE:
+    case Rule::EMR:
+    case Rule::LOW:
+    case Rule::FAL:
+    case Rule::PLN: return true;
+    default: return advice.gate == Gate::REC || advice.gate == Gate::CLK || advice.gate == Gate::ASK;
+  }
+}
+
+// The steps for a fault stand under every rule. Nothing of a pump that is off is changed: injections stand in for it.
 void answer_faults(const Facts& facts, Proposal& proposal) {
-  if (facts.off_or_dead) proposal.step(Step::bridge);
   for (const Fault fault : {Fault::leak, Fault::blood, Fault::bentCannula, Fault::cameOut, Fault::occlusionAlarm})
-    if (facts.faults.has(fault) && !facts.off_or_dead) proposal.step(Step::changeSet);
-  if (facts.faults.has(Fault::outOfInsulin) && !facts.off_or_dead) proposal.step(Step::changeReservoir);
-  if (facts.faults.has(Fault::heatedInsulin)) proposal.step(Step::changeInsulin);
+    if (facts.faults.has(fault)) proposal.step(Step::changeSet);
+  if (facts.faults.has(Fault::outOfInsulin)) proposal.step(Step::changeReservoir);
+  if (facts.faults.has(Fault::heatedInsulin)) {
+    proposal.step(Step::changeInsulin);
+    proposal.step(Step::changeReservoir);
+  }
+  if (!facts.off_or_dead) return;
+  proposal.advice.steps.remove(Step::changeSet);
+  proposal.advice.steps.remove(Step::changeReservoir);
+  if (!basal_waits(proposal.advice)) proposal.step(Step::bridge);
 }
 
 void caution(const Facts& facts, Proposal& proposal) {
@@ -64,16 +82,29 @@ void look_at_the_other_bound(const Facts& facts, Proposal& proposal) {
   if (dose->other_bound > total + step || total > dose->other_bound + step) proposal.look_in(facts, figures::look_usual.value);
 }
 
-// What follows from the rest: the steps that carry an amount, a call or a clock time.
+// Sugar against a low, else something to eat.
+Step step_of_carbohydrate(const Facts& facts, Rule rule) {
+  switch (rule) {
+    case Rule::LWE:
+    case Rule::LOW:
+    case Rule::FAL:
+    case Rule::TOO: return Step::sugar;
+    case Rule::EMR: return facts.would_go_low ? Step::sugar : Step::eat;
+    default: return Step::eat;
+  }
+}
+
+bool is_about_ketones(Rule rule) { return rule == Rule::ANY || rule == Rule::KET || rule == Rule::EAT || rule == Rule::DWN; }
+
+// What follows from the rest: the steps that carry an amount, a call or a clock time, and what stands whatever the gate.
 void add_common_steps(const Facts& facts, Proposal& proposal) {
   Advice& advice = proposal.advice;
   if (!proposal.named_looks) proposal.look_in(facts, figures::look_usual.value);
   if (advice.dose) proposal.step(Step::inject);
-  if (advice.carbohydrate > Carbohydrate{}) {
-    const bool against_a_low = facts.is_low() || advice.decided_by == Rule::LWE || advice.decided_by == Rule::FAL ||
-                               advice.decided_by == Rule::TOO || facts.would_go_low;
-    proposal.step(against_a_low ? Step::sugar : Step::eat);
-  }
+  if (advice.carbohydrate > Carbohydrate{}) proposal.step(step_of_carbohydrate(facts, advice.decided_by));
+  if (is_about_ketones(advice.decided_by) && !facts.cannot_swallow) proposal.step(Step::drink);
+  const bool goes_to_hospital = advice.decided_by == Rule::LWE || advice.decided_by == Rule::EMR;
+  if (facts.no_strips && !goes_to_hospital) proposal.step(Step::getStrips);
   if (advice.call == Call::emergency) proposal.step(Step::emergencyCall);
   if (advice.call == Call::team) proposal.step(Step::callTeam);
   proposal.step(Step::setAlarm);

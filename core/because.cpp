@@ -139,8 +139,24 @@ bool viewer_matters(const Asked& asked, const Record& record) {
   return !(evaluate(asked.plan, history_for(record, other), other) == asked.advice);
 }
 
-// The status and the day of review come to one of three: no dose, doses, doses in the days of grace.
+constexpr std::int64_t days_ahead = 7;  // far enough for a clock to be in doubt
+
+bool not_before_matters(const Asked& asked) {
+  Situation other = asked.situation;
+  other.not_before = local_day(asked.situation.now).plus_days(days_ahead);
+  if (asked.changes(other)) return true;
+  other.not_before.reset();
+  return asked.changes(other);
+}
+
+// The status and the day of review come to one of three: no dose, doses, doses in the days of grace. A clock long before the day of
+// the agreement is in doubt.
 bool agreement_matters(const Asked& asked) {
+  for (const bool before : {true, false}) {
+    rules::Variation clock;
+    clock.before_agreement = before;
+    if (asked.changes(clock)) return true;
+  }
   rules::Variation not_agreed, agreed, in_grace;
   not_agreed.plan_usable = false;
   agreed.plan_usable = in_grace.plan_usable = true;
@@ -197,6 +213,8 @@ std::vector<Because> because(const Plan& plan, const Record& record, const Situa
   name_if(high_since_matters(asked), Fact::highSince, Origin::entered);
   name_if(device_matters(asked), Fact::with, Origin::entered);
   name_if(viewer_matters(asked, record), Fact::viewer, Origin::entered);
+  name_if(not_before_matters(asked), Fact::notBefore, Origin::entered);
+  name_if(flip_matters(asked, &Situation::record_in_doubt), Fact::recordInDoubt, Origin::entered);
   name_if(agreement_matters(asked), Fact::agreement, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::pregnant, plan.person.pregnant), Fact::pregnant, Origin::plan);
   name_if(risk_matters(asked, &rules::Variation::sglt2_inhibitor, plan.person.sglt2_inhibitor), Fact::sglt2Inhibitor, Origin::plan);

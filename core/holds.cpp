@@ -4,6 +4,7 @@
 #include "advise.hpp"
 #include "figures/timing.hpp"
 #include "known.hpp"
+#include "rules/excess.hpp"
 #include "rules/hold.hpp"
 
 namespace stopgap {
@@ -73,12 +74,24 @@ std::optional<TakenOff> taken_off(const rules::Facts& facts, const std::vector<C
   return taken;
 }
 
+// This call is given no reading: whether insulin was too much is judged by the latest one recorded, however old it is.
+void judge_by_the_latest_reading(rules::Facts& facts) {
+  if (facts.level != rules::Level::missing || !facts.situation.glucose) return;
+  const GlucoseReading& reading = facts.situation.glucose->reading;
+  if (reading.word == MeterWord::HI) return;
+  const bool converted = reading.unit != facts.plan.unit;
+  const bool could_go_low = reading.word == MeterWord::LO ||
+                            rules::comes_to_low(facts.plan, reading.value, converted, facts.factor, facts.absorbed);
+  rules::judge_doubling(facts, could_go_low);
+}
+
 }  // namespace
 
 HoldsAnswer holds(const Plan& plan, const Record& record, const Moment& now, bool with_curve) {
   const History history = History::of(record, now.instant);
   const Situation situation = known_at(history, now);
-  const rules::Facts facts = rules::facts_of(plan, history, situation);
+  rules::Facts facts = rules::facts_of(plan, history, situation);
+  judge_by_the_latest_reading(facts);
 
   HoldsAnswer answer;
   // Only what runs already: a dose that advice would offer now starts nothing here.

@@ -53,7 +53,7 @@ void measure(const Plan& plan, const Entries& entries, Instant from, Instant to,
   const auto put = [](std::optional<Moment>& place, const Event* event) { if (event) place = event->at; };
   // Ketones tested shortly before the glucose were known when it was read.
   put(story.ketone_test, first(start - figures::ketone_reading_lasts.value, tests_ketones));
-  put(story.needle, first(start, rules::is_needle_dose));
+  put(story.needle, first(start, [&](const Event& event) { return rules::is_needle_dose(event, plan); }));
   put(story.new_set, first(start, [](const Event& event) { return event.kind == EventKind::changed && event.changed.has(Changed::set); }));
 }
 
@@ -110,9 +110,9 @@ IncidentAnswer incident(const Plan& plan, const Record& record) {
     return IncidentSpan{{found.since, first->event->at.offset}, entries[found.last].event->at};
   };
 
-  const auto found = incident_before(whole, std::nullopt);
+  const auto found = incident_before(plan, whole, std::nullopt);
   if (!found) return answer;
-  for (auto before = incident_before(whole, found->since); before; before = incident_before(whole, before->since)) {
+  for (auto before = incident_before(plan, whole, found->since); before; before = incident_before(plan, whole, before->since)) {
     answer.more_others = answer.others.size() == figures::most_other_incidents;
     if (answer.more_others) break;
     answer.others.push_back(span_of(*before));

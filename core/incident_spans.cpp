@@ -8,26 +8,26 @@ namespace stopgap {
 namespace {
 
 // Only these events can begin an incident or be its reason.
-bool begins(const Event& event) {
-  return rules::is_pump_correction(event) || rules::is_needle_dose(event) || event.kind == EventKind::seen ||
+bool begins(const Event& event, const Plan& plan) {
+  return rules::is_pump_correction(event) || rules::is_needle_dose(event, plan) || event.kind == EventKind::seen ||
          (event.kind == EventKind::incident && event.opened);
 }
 
 }  // namespace
 
-std::optional<FoundIncident> incident_before(const History& whole, std::optional<Instant> limit) {
+std::optional<FoundIncident> incident_before(const Plan& plan, const History& whole, std::optional<Instant> limit) {
   const auto& entries = whole.entries();
   const auto end = std::partition_point(entries.begin(), entries.end(),
                                         [&](const History::Entry& entry) { return !limit || entry.event->at.instant < *limit; });
   const std::size_t count = static_cast<std::size_t>(end - entries.begin());
   const auto at = [&](std::size_t place) { return entries[place].event->at.instant; };
-  const auto incident_when = [&](Instant moment) { return rules::incident_at(whole.up_to(moment), moment); };
+  const auto incident_when = [&](Instant moment) { return rules::incident_at(plan, whole.up_to(moment), moment); };
 
   std::size_t last = count;
   rules::Incident incident;
   while (last > 0) {
     --last;
-    if (!begins(*entries[last].event)) continue;
+    if (!begins(*entries[last].event, plan)) continue;
     incident = incident_when(at(last));
     if (incident.suspected_since) break;  // one that is closed at the very moment it begins is none
   }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 #include "model/history.hpp"
+#include "model/plan.hpp"
 
 namespace stopgap {
 
@@ -16,6 +17,6 @@ struct FoundIncident {
 };
 
 // The latest incident that begins before this moment; events from `limit` on are not part of it.
-std::optional<FoundIncident> incident_before(const History& whole, std::optional<Instant> limit);
+std::optional<FoundIncident> incident_before(const Plan& plan, const History& whole, std::optional<Instant> limit);
 
 }  // namespace stopgap

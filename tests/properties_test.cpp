@@ -259,7 +259,7 @@ TEST(DrawnNights, AFurtherInjectionNeverGivesALargerDoseWhileItActs) {
   for_drawn_nights(nights_drawn, [&](Night night) -> std::string {
     std::erase_if(night.record.events, [](const Event& event) { return event.kind == EventKind::doseShown; });
     const History history = History::of(night.record, night.situation.now.instant);
-    if (!rules::incident_at(history, night.situation.now.instant).suspected_since) return {};
+    if (!rules::incident_at(night.plan, history, night.situation.now.instant).suspected_since) return {};
     const Event* last = nullptr;
     for (const auto& [event, struck] : history.entries())
       if (event->kind == EventKind::injection && event->insulin == InsulinType::rapid && !event->rescue().is_zero()) last = event;

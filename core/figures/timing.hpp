@@ -21,6 +21,17 @@ inline constexpr Figure<Duration> change_before_dose{
 inline constexpr Figure<Duration> unanswered_call{
     "unanswered-call", Duration::minutes(30), "min", "house", "team did not answer: call emergency", Mark::house, {2026, 11, 25}};
 
+inline constexpr Figure<Duration> mis_tap_lasts{
+    "mis-tap-lasts", Duration::seconds(60), "s", "house", "taken back at once: the wrong button was pressed", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Duration> clock_behind{
+    "clock-behind", Duration::hours(24), "h", "house", "earlier than this before a day known to be past: clock in doubt", Mark::house,
+    {2026, 12, 1}};
+inline constexpr Figure<Duration> short_run_of_pump{
+    "short-run-of-pump", Duration::minutes(30), "min", "house", "a pump that ran no longer than this never came back", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Duration> mistake_with_long_acting{
+    "mistake-with-long-acting", Duration::hours(24), "h", "house", "no further long-acting insulin for a day after a mistake with it", Mark::house,
+    {2026, 12, 1}};
+
 inline constexpr Figure<Duration> look_low{
     "look-low", Duration::minutes(15), "min", sources::au_pump.id, "low: look at 15 min (R-16)", Mark::read, {2026, 11, 25}};
 inline constexpr Figure<Duration> look_going_low{

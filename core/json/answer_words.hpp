@@ -29,8 +29,8 @@ inline constexpr std::array<std::string_view, 5> hold_kinds{"correction", "keton
 inline constexpr std::array<std::string_view, 10> cautions{"couldGoLow", "inGrace",  "planFinding", "staleWeight", "cut",
                                     "underStep",  "sensorOnly", "noStrips",  "longActing",  "newLineUnproven"};
 inline constexpr std::array<std::string_view, 3> chosen{"none", "net", "extra"};
-inline constexpr std::array<std::string_view, 16> facts{"glucose", "ketones", "signs", "seen", "carbs", "unwell", "mistake", "pumpOnBoard", "pumpOffersNothing",
-                                "highSince", "with", "viewer", "agreement", "pregnant", "sglt2Inhibitor", ""};
+inline constexpr std::array<std::string_view, 18> facts{"glucose", "ketones", "signs", "seen", "carbs", "unwell", "mistake", "pumpOnBoard", "pumpOffersNothing",
+                                "highSince", "with", "viewer", "notBefore", "recordInDoubt", "agreement", "pregnant", "sglt2Inhibitor", ""};
 inline constexpr std::array<std::string_view, 3> origins{"entered", "recorded", "plan"};
 inline constexpr std::array<std::string_view, 15> reasons{"notJson", "tooLarge", "tooDeep", "unknownKey", "duplicateKey", "missing", "wrongType", "wrongUnit", "outOfRange",
                                   "tooPrecise", "notAscending", "duplicateId", "contradiction", "newerFormat", "fingerprintMismatch"};

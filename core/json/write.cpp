@@ -175,6 +175,8 @@ std::string fact_value(const Page& page, const Because& reason, const Situation&
     case Fact::pumpOffersNothing: return truth(situation.pump_offers_nothing);
     case Fact::highSince: return situation.high_since ? page.time(*situation.high_since) : none;
     case Fact::with: return situation.with ? std::string(of(words::devices, *situation.with)) : none;
+    case Fact::notBefore: return situation.not_before ? text_of(*situation.not_before) : none;
+    case Fact::recordInDoubt: return truth(situation.record_in_doubt);
     case Fact::viewer: return std::string(of(words::viewers, situation.viewer));
     case Fact::agreement: return std::string(of(words::plan_statuses, page.plan.agreement.status));
     case Fact::pregnant: return truth(page.plan.person.pregnant);

@@ -146,7 +146,7 @@ void write_what(const StoryPage& page, const Event& event) {
     case EventKind::note: page.key_text("text", event.text); break;
     case EventKind::expires:
       page.key_text("what", of(words::expires, event.expires));
-      page.key_text("on", text_of(*event.expires_on));
+      if (event.expires_on) page.key_text("on", text_of(*event.expires_on));
       page.key_text("text", event.text);
       break;
     case EventKind::strike:

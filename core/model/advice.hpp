@@ -117,6 +117,7 @@ struct Advice {
   SetOf<Step> steps;
   std::array<std::optional<Instant>, hold_kinds> holds{};
   std::optional<Instant> hold_until;    // with gate HLD: when it opens
+  bool hold_is_ketone_dose = false;     // with gate HLD: the extra alone waits, for the rolling cap
   std::optional<Instant> second_pump_correction;  // with correctByPump and wait: not before
   Looks looks;
   SetOf<Caution> cautions;

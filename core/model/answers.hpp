@@ -13,6 +13,7 @@ namespace stopgap {
 
 enum class Fact : std::uint8_t {
   glucose, ketones, signs, seen, carbs, unwell, mistake, pumpOnBoard, pumpOffersNothing, highSince, with, viewer,  // entered
+  notBefore, recordInDoubt,
   agreement, pregnant, sglt2Inhibitor,                                                                            // plan
   event                                                                                                           // recorded
 };

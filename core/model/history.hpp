@@ -1,10 +1,15 @@
 // The record as the rules see it: which events still count after strikes.
 // A struck injection, pump dose, off-body delivery, mistake or shown dose goes on counting until an answered call to the team
 // names the strike: a tap must not make insulin disappear. Any other struck event is ignored at once. A strike can be struck.
+// A mis-tap is the exception: an injection that answers a shown dose, taken back within a minute, is ignored at once.
+// An injection entered instead of one that was wrong is the same needle: until an answered call to the team names the strike of the
+// wrong one, the two count once, with the larger units and the later time.
 // What lies in the future, by a clock that was wrong then or is wrong now, may warn but not reassure: a change, a pump or
 // automation back on, a refused dose, food, the end of an incident, an answered call do not count until their time has come.
 #pragma once
 #include <cstdint>
+#include <deque>
+#include <memory>
 #include <vector>
 #include "model/record.hpp"
 
@@ -26,6 +31,7 @@ class History {
  private:
   std::vector<Entry> entries_;
   bool from_the_future_ = false;
+  std::shared_ptr<const std::deque<Event>> joined_;  // events made of two entries of one needle
 };
 
 }  // namespace stopgap

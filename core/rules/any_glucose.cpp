@@ -16,11 +16,10 @@ void say_ANY(const Facts& facts, Proposal& proposal) {
   advice.raise_call(Call::team);
   proposal.call_by_row(facts);
   if (facts.sglt2_inhibitor) proposal.step(Step::stopSglt2);
-  proposal.step(Step::drink);
 
   const auto eat = [&] {
     advice.outcome = Outcome::eat;
-    proposal.give(greater(facts.plan.ketones.carbohydrate, matched(facts, Insulin{}, false)));
+    proposal.give(greater(facts.plan.ketones.carbohydrate, matched(facts, Insulin{}, true)));
   };
   if (facts.below(facts.plan.ketones.carbohydrate_only_below)) {
     eat();
@@ -28,6 +27,7 @@ void say_ANY(const Facts& facts, Proposal& proposal) {
   }
   advice.outcome = Outcome::injectAtAnyGlucose;
   if (facts.at_or_above(facts.plan.high.middle)) change_set_and_reservoir(facts, proposal);
+  // The cell for HI counts here as in the table: a meter's word must not give less than it gives anybody else.
   if (!offer_by_needle(facts, proposal, Basis::anyGlucose, true)) {
     advice.cautions.add(Caution::underStep);
     if (facts.high) advice.outcome = Outcome::callTeam;

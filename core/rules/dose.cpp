@@ -46,11 +46,19 @@ Working rescue_working(const Facts& facts, Basis basis, bool extra_alone, Insuli
   };
   if (basis == Basis::table) consider(table_cell(facts));
   if (basis == Basis::anyGlucose && facts.plan.ketones.any_glucose) consider(*facts.plan.ketones.any_glucose);
-  if (basis == Basis::hi || (basis == Basis::table && facts.level == Level::HI)) consider(facts.plan.ketones.hi);
+  if (basis == Basis::hi || (basis != Basis::netOnly && facts.level == Level::HI)) consider(facts.plan.ketones.hi);
 
   const bool replaces = facts.plan.ketones.combine == Combine::replace && has_cell;
   const bool takes_extra = has_cell && (replaces || working.extra >= net);
   Insulin amount = takes_extra ? working.extra : net;
+  // Without a meter there is no correction, and a cell may then fall back on a larger one: never more than for a finger.
+  if (facts.sensor_only) {
+    Facts by_finger = facts;
+    by_finger.sensor_only = false;
+    const Working finger = rescue_working(by_finger, basis, extra_alone, counted);
+    amount = lesser(amount, finger.before_rounding + finger.cut);
+    working.extra = lesser(working.extra, amount);
+  }
   working.chosen = amount.is_zero() ? Chosen::none : takes_extra ? Chosen::extra : Chosen::net;
   working.cap = smallest_cap(facts);
   if (amount > working.cap) {

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <unordered_set>
 #include "figures/ketones.hpp"
+#include "figures/off_pump.hpp"
 #include "figures/timing.hpp"
 #include "rules/events.hpp"
 #include "rules/excess.hpp"
@@ -40,24 +41,85 @@ bool is_known(const KetoneReading& reading) {
   return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
 }
 
-// The last ketones of the record, or a stale reading of the situation: the higher of two at one instant.
-struct LastKetones {
-  std::optional<Instant> at;
-  bool help_now = false, acting = false, help_later = false, acting_later = false;
-  void consider(const Plan& plan, const KetoneReading& reading, Instant taken, Instant now) {
-    if (!is_known(reading) || now - taken > figures::last_ketones_matter.value || (at && taken < *at)) return;
-    const KetoneRow* row = row_of(plan, reading);
-    const bool help = is_help_now(reading), acts = help || (row && row->from >= plan.ketones.act_from);
-    if (taken > now + figures::clock_tolerance.value) {  // from the future: it may warn, and takes nothing back
-      help_later |= help;
-      acting_later |= acts;
+bool is_blood(const KetoneReading& reading) { return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI; }
+
+// A strip that shows nothing: strips miss what blood shows, so that it takes no blood value of 3.0 back.
+bool is_faint_strip(const KetoneReading& reading) { return reading.kind == KetoneKind::urine && reading.strip <= StripWord::trace; }
+
+// Where a reading stands: the row, whether it acts, whether it is 3.0 or more.
+struct KetoneLevel {
+  const KetoneRow* row = nullptr;
+  std::optional<Ketones> blood;
+  bool acts = false, help = false;
+
+  // The higher of two readings of one instant.
+  void rise_to(const KetoneLevel& other) {
+    if (!row || (other.row && other.row->from > row->from)) row = other.row;
+    if (other.blood && !(blood && *blood >= *other.blood)) blood = other.blood;
+    acts |= other.acts;
+    help |= other.help;
+  }
+};
+
+KetoneLevel level_of(const Plan& plan, const KetoneReading& reading) {
+  KetoneLevel level{row_of(plan, reading), std::nullopt, false, is_help_now(reading)};
+  if (reading.kind == KetoneKind::blood) level.blood = reading.blood;
+  level.acts = level.help || (level.row && level.row->from >= plan.ketones.act_from);
+  return level;
+}
+
+// The last ketones before a moment: of the record, or a stale reading of the situation.
+class LastKetones {
+ public:
+  LastKetones(const Plan& plan, Instant now) : plan_(plan), now_(now) {}
+
+  void consider(const KetoneReading& reading, Instant taken) {
+    if (!is_known(reading) || now_ - taken > figures::last_ketones_matter.value) return;
+    const KetoneLevel level = level_of(plan_, reading);
+    if (taken > now_ + figures::clock_tolerance.value) {  // from the future: it may warn, and takes nothing back
+      later_.rise_to(level);
       return;
     }
-    if (!at || taken > *at) help_now = acting = false;
-    at = taken;
-    help_now |= help;
-    acting |= acts;
+    const bool is_faint = is_faint_strip(reading);
+    if (!any_.known || taken > any_.at) faint_ = is_faint;
+    else if (taken == any_.at) faint_ = faint_ && is_faint;
+    any_.put(level, taken);
+    if (is_blood(reading)) blood_.put(level, taken);
   }
+  void consider(const History& history) {
+    for (const auto& [event, struck] : history.entries())
+      if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones)
+        consider(*event->ketones, event->at.instant);
+  }
+
+  // The latest level; a faint strip leaves a blood value of 3.0 or more standing.
+  KetoneLevel level() const {
+    KetoneLevel last = any_.level;
+    if (faint_ && blood_.level.help) last.rise_to(blood_.level);
+    return last;
+  }
+  const KetoneLevel& later() const { return later_; }
+  bool blood_says_help() const { return blood_.level.help; }
+
+ private:
+  struct Latest {
+    bool known = false;
+    Instant at;
+    KetoneLevel level;
+    void put(const KetoneLevel& read, Instant taken) {
+      if (known && taken < at) return;
+      if (known && taken == at) level.rise_to(read);
+      else level = read;
+      known = true;
+      at = taken;
+    }
+  };
+
+  const Plan& plan_;
+  Instant now_;
+  Latest any_, blood_;
+  KetoneLevel later_;
+  bool faint_ = false;  // all readings of the latest instant are faint strips
 };
 
 void read_glucose(Facts& facts) {
@@ -79,22 +141,23 @@ void read_ketones(Facts& facts, LastKetones& last) {
   KetoneReading reading = facts.situation.ketones.reading;
   const auto& at = facts.situation.ketones.at;
   if (at && is_known(reading) && facts.now - *at > figures::ketone_reading_lasts.value) {
-    last.consider(facts.plan, reading, *at, facts.now);
+    last.consider(reading, *at);
     reading = KetoneReading{};
   }
   facts.row = row_of(facts.plan, reading);
-  facts.blood = reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI;
+  facts.blood = is_blood(reading);
   if (reading.kind == KetoneKind::blood) facts.blood_value = reading.blood;
   facts.not_tested = reading.kind == KetoneKind::notYet || reading.kind == KetoneKind::error;
   facts.no_strips = reading.kind == KetoneKind::noStrips;
   facts.acting = facts.row && facts.row->from >= facts.plan.ketones.act_from;
-  // A strip that shows nothing is not believed while a danger sign is there: strips miss what blood shows.
-  const bool faint_strip = reading.kind == KetoneKind::urine && reading.strip <= StripWord::trace;
+  // A strip that shows nothing is not believed while a danger sign is there.
+  const bool faint_strip = is_faint_strip(reading);
   const bool untested = facts.not_tested || facts.no_strips;
   facts.unknown = untested || (faint_strip && facts.danger);
-  // Nor does it take back an emergency: 3.0 in the blood within the last hours stands until blood says otherwise.
-  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && (last.help_now || last.help_later));
-  facts.last_acting = untested && (last.acting || last.acting_later);
+  // 3.0 in the blood within the last hours stands until blood says otherwise: no strip takes it back.
+  const bool last_is_help = last.level().help || last.later().help;
+  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && last_is_help) || (!facts.blood && last.blood_says_help());
+  facts.last_acting = untested && (last.level().acts || last.later().acts);
 }
 
 void read_signs(Facts& facts) {
@@ -105,6 +168,44 @@ void read_signs(Facts& facts) {
   facts.unwell = facts.situation.unwell || signs.has(Sign::vomitedOnce) || facts.danger;
   facts.cannot_swallow = signs.has(Sign::fitting) || signs.has(Sign::cannotSwallow);
   facts.keeps_nothing_down = facts.cannot_swallow || signs.has(Sign::cannotKeepFluid) || signs.has(Sign::vomitedAgain);
+}
+
+// When the pump stopped. A run that lasted minutes is no return: the pump has been off since before it.
+Instant stopped_at(const Facts& facts) {
+  bool off = false, was_off = false;
+  Instant since, until;
+  std::optional<Instant> last_off;
+  const auto went_off = [&](Instant at) {
+    if (off) return;
+    if (!was_off || at - until > figures::short_run_of_pump.value) since = at;
+    off = was_off = true;
+  };
+  for (const auto& [event, struck] : facts.history.entries()) {
+    const Instant at = event->at.instant;
+    const bool is_switch = event->kind == EventKind::pump;
+    if ((is_switch && !event->on) || (event->kind == EventKind::seen && event->faults.has(Fault::pumpDead))) {
+      went_off(at);
+      if (is_switch) last_off = at;
+    } else if (is_switch && off && !(last_off && *last_off == at)) {  // where off and on tie, off stands
+      off = false;
+      until = at;
+    }
+  }
+  went_off(facts.now);  // dead by what is seen now, unless the record says so
+  return since;
+}
+
+// A stopped pump is told to the team once it has stopped, again after a day and again after two.
+bool is_told_to_the_team(const Facts& facts) {
+  const Instant stopped = stopped_at(facts);
+  Instant from = stopped;
+  for (const Duration span : {figures::outage_call.value, figures::outage_call_again.value})
+    if (facts.now >= stopped + span) from = stopped + span;
+  const auto& entries = facts.history.entries();
+  return std::any_of(entries.begin(), entries.end(), [&](const History::Entry& entry) {
+    const Event& event = *entry.event;
+    return event.kind == EventKind::call && event.call_to == CallTo::team && event.answered && event.at.instant >= from;
+  });
 }
 
 // Faults that no change has answered since, and whether the pump is off: the last word of the record. Where two
@@ -125,18 +226,23 @@ void read_faults(Facts& facts) {
   }
   facts.automation_paused = last.paused && !(last.resumed && *last.resumed > *last.paused);
   facts.faults = facts.situation.seen;
+  if (!facts.faults.empty()) facts.last_fault = facts.now;
   const auto answered = [](const std::optional<Instant>& change, Instant seen) { return change && *change >= seen; };
   for (const auto& [event, struck] : facts.history.entries()) {
     if (event->kind != EventKind::seen) continue;
     const Instant at = event->at.instant;
+    later(facts.last_fault, at);
     for (const Fault fault : {Fault::leak, Fault::blood, Fault::bentCannula, Fault::cameOut, Fault::occlusionAlarm})
       if (event->faults.has(fault) && !answered(last.set, at)) facts.faults.add(fault);
     if (event->faults.has(Fault::outOfInsulin) && !answered(last.reservoir, at)) facts.faults.add(Fault::outOfInsulin);
-    if (event->faults.has(Fault::heatedInsulin) && !answered(last.insulin, at)) facts.faults.add(Fault::heatedInsulin);
+    // Heat spoils what is in the reservoir as well as what is to be filled in.
+    const bool fresh = answered(last.insulin, at) && answered(last.reservoir, at);
+    if (event->faults.has(Fault::heatedInsulin) && !fresh) facts.faults.add(Fault::heatedInsulin);
     if (event->faults.has(Fault::pumpDead) && !answered(last.pump_on, at)) facts.faults.add(Fault::pumpDead);
   }
   const bool off = last.pump_off && !(last.pump_on && *last.pump_on > *last.pump_off);
   facts.off_or_dead = off || facts.faults.has(Fault::pumpDead);
+  facts.team_knows_it_is_off = facts.off_or_dead && is_told_to_the_team(facts);
 }
 
 void read_needle_doses(Facts& facts) {
@@ -145,13 +251,13 @@ void read_needle_doses(Facts& facts) {
     switch (event->kind) {
       case EventKind::injection:
         if (event->insulin != InsulinType::rapid) break;
-        if (is_needle_dose(*event)) {
+        if (is_needle_dose(*event, facts.plan)) {
           facts.last_needle = event;
           if (facts.in_incident(at)) ++facts.needle_doses_in_incident;
           // Closing an incident does not stop its insulin: what still acts goes on counting toward the call.
           if (facts.in_incident(at) || facts.since(event) <= facts.plan.rapid.action) ++facts.needle_doses_toward_call;
         }
-        if (!event->rescue().is_zero() || (event->parts && !event->parts->meal.is_zero())) later(facts.last_rapid_injection, at);
+        if (is_needle_dose(*event, facts.plan) || (event->parts && !event->parts->meal.is_zero())) later(facts.last_rapid_injection, at);
         break;
       case EventKind::pumpDose:
         if (!is_pump_correction(*event)) break;
@@ -169,7 +275,7 @@ void read_needle_doses(Facts& facts) {
         if (event->changed.has(Changed::reservoir)) later(facts.reservoir_changed, at);
         break;
       case EventKind::call:
-        if (event->call_to != CallTo::team || !facts.in_incident(at)) break;
+        if (event->call_to != CallTo::team) break;
         if (event->answered) facts.unanswered_call.reset();
         else if (!facts.unanswered_call) facts.unanswered_call = at;
         break;
@@ -210,29 +316,33 @@ void judge_pump(Facts& facts) {
   facts.pump_failed = (corrects_by_itself && high_for_long && !facts.automation_paused) || facts.situation.pump_offers_nothing || facts.off_or_dead;
 }
 
-// The readings the last needle dose was decided on: those it carries, or recorded beside it while they were fresh. An injection
-// typed in afterwards carries none.
+// The readings the last needle dose was decided on: those it carries, else a glucose recorded beside it while it was fresh and the
+// last ketones then. An injection typed in afterwards carries none.
 void read_what_the_last_needle_rested_on(Facts& facts) {
   if (!facts.last_needle) return;
-  const Instant dose = facts.last_needle->at.instant;
-  facts.glucose_at_last_needle = facts.last_needle->glucose;
-  facts.ketones_at_last_needle = facts.last_needle->ketones;
+  const Event& needle = *facts.last_needle;
+  const Instant dose = needle.at.instant;
+  facts.glucose_at_last_needle = needle.glucose;
+  const bool carries_ketones = needle.ketones && is_known(*needle.ketones);
+  LastKetones before(facts.plan, dose);
   for (const auto& [event, struck] : facts.history.entries()) {
     const Instant at = event->at.instant;
     if (at > dose) break;
-    if (event->kind == EventKind::glucose && !facts.last_needle->glucose && dose - at <= figures::glucose_reading_lasts.value)
+    if (event->kind == EventKind::glucose && !needle.glucose && dose - at <= figures::glucose_reading_lasts.value)
       facts.glucose_at_last_needle = event->glucose;
-    if (event->kind == EventKind::ketones && !facts.last_needle->ketones && dose - at <= figures::ketone_reading_lasts.value)
-      facts.ketones_at_last_needle = event->ketones;
+    if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones) before.consider(*event->ketones, at);
   }
-  if (facts.ketones_at_last_needle) facts.row_at_last_needle = row_of(facts.plan, *facts.ketones_at_last_needle);
+  const KetoneLevel then = carries_ketones ? level_of(facts.plan, *needle.ketones) : before.level();
+  facts.blood_at_last_needle = then.blood;
+  facts.row_at_last_needle = then.row;
+  facts.acted_at_last_needle = then.acts;
 }
 
 bool has_fallen(const Facts& facts) {
   if (!facts.last_needle) return false;
   if (facts.acting) {
-    const auto& then = facts.ketones_at_last_needle;
-    return facts.blood_value && then && then->kind == KetoneKind::blood && then->blood - *facts.blood_value >= facts.plan.ketones.expected_fall;
+    const auto& then = facts.blood_at_last_needle;
+    return facts.blood_value && then && *then - *facts.blood_value >= facts.plan.ketones.expected_fall;
   }
   const auto& then = facts.glucose_at_last_needle;
   if (facts.level != Level::number || !then || then->word != MeterWord::number) return false;
@@ -240,9 +350,16 @@ bool has_fallen(const Facts& facts) {
   return std::min(then->value, ceiling) - std::min(facts.G, ceiling) >= facts.plan.high.expected_fall;
 }
 
-void read_clock(Facts& facts) {
+// A clock that says a day well before one that is known to be past.
+bool is_long_before(Instant now, Day day) {
+  return start_in_utc(day) - now > figures::clock_behind.value;
+}
+
+void read_clock(Facts& facts, const Variation& variation) {
   const Instant latest = facts.now + figures::clock_tolerance.value;
   facts.clock_in_doubt = facts.history.from_the_future();
+  facts.clock_in_doubt |= variation.before_agreement.value_or(is_long_before(facts.now, facts.plan.agreement.on));
+  facts.clock_in_doubt |= facts.situation.not_before && is_long_before(facts.now, *facts.situation.not_before);
   facts.clock_in_doubt |= facts.situation.glucose && facts.situation.glucose->at && *facts.situation.glucose->at > latest;
   facts.clock_in_doubt |= facts.situation.ketones.at && *facts.situation.ketones.at > latest;
 }
@@ -301,7 +418,7 @@ Insulin Facts::correction_for_carbohydrate() const {
   return (std::min(G, plan.limits.dosing_ceiling) - target) / factor;
 }
 
-Incident incident_at(const History& history, Instant now) {
+Incident incident_at(const Plan& plan, const History& history, Instant now) {
   const Duration span = figures::incident_span.value;
   std::optional<Instant> closed, opened, suspected, previous;
   const auto close_if_silent = [&](Instant until) {
@@ -330,7 +447,7 @@ Incident incident_at(const History& history, Instant now) {
   for (const auto& [event, struck] : history.entries()) {
     const Instant at = event->at.instant;
     if (now - at > span || (closed && at <= *closed)) continue;
-    if (is_pump_correction(*event) || event->kind == EventKind::seen || is_needle_dose(*event)) {
+    if (is_pump_correction(*event) || event->kind == EventKind::seen || is_needle_dose(*event, plan)) {
       implied = at;
       break;
     }
@@ -342,17 +459,17 @@ Incident incident_at(const History& history, Instant now) {
 }
 
 const Event* unanswered_dose_at(const Plan& plan, const History& history, Instant now) {
-  std::optional<Instant> last_needle;
+  std::optional<Instant> last_rescue;  // basal or a meal answers nothing about a rescue dose
   std::unordered_set<std::string_view> answered;
   for (const auto& [event, struck] : history.entries()) {
-    const bool rapid_injection = event->kind == EventKind::injection && event->insulin == InsulinType::rapid;
-    if (is_needle_dose(*event)) later(last_needle, event->at.instant);  // basal or a meal answers nothing about a rescue dose
+    const bool rapid_injection = is_rapid_injection(*event);
+    if (rapid_injection && !event->rescue().is_zero()) later(last_rescue, event->at.instant);
     if ((rapid_injection || event->kind == EventKind::doseRefused) && !event->refers_to.empty()) answered.insert(event->refers_to);
   }
   const Event* waiting = nullptr;
   for (const auto& [event, struck] : history.entries()) {
     if (event->kind != EventKind::doseShown || event->insulin != InsulinType::rapid || event->rescue().is_zero()) continue;
-    const bool followed = last_needle && *last_needle > event->at.instant;
+    const bool followed = last_rescue && *last_rescue > event->at.instant;
     if (!followed && now - event->at.instant <= plan.rapid.action && !answered.contains(event->id)) waiting = event;
   }
   return waiting;
@@ -365,16 +482,14 @@ Facts facts_of(const Plan& plan, const History& history, const Situation& situat
   facts.pregnant = variation.pregnant.value_or(plan.person.pregnant);
   facts.sglt2_inhibitor = variation.sglt2_inhibitor.value_or(plan.person.sglt2_inhibitor);
   read_plan(facts, variation);
-  read_clock(facts);
+  read_clock(facts, variation);
   read_glucose(facts);
   read_signs(facts);
-  LastKetones last;
-  for (const auto& [event, struck] : history.entries())
-    if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones)
-      last.consider(plan, *event->ketones, event->at.instant, facts.now);
+  LastKetones last(plan, facts.now);
+  last.consider(history);
   read_ketones(facts, last);
   read_faults(facts);
-  const Incident incident = incident_at(history, facts.now);
+  const Incident incident = incident_at(plan, history, facts.now);
   facts.incident_recorded = incident.recorded;
   facts.suspected_since = incident.suspected_since;
   read_needle_doses(facts);

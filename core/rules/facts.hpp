@@ -12,7 +12,7 @@ namespace stopgap::rules {
 
 // What the reasons of an advice vary without touching the plan or the record.
 struct Variation {
-  std::optional<bool> pregnant, sglt2_inhibitor, plan_usable, in_grace;
+  std::optional<bool> pregnant, sglt2_inhibitor, plan_usable, in_grace, before_agreement;
 };
 
 enum class Level : std::uint8_t { missing, number, HI, LO };
@@ -59,6 +59,8 @@ struct Facts {
   // the pump and its set
   SetOf<Fault> faults{};             // seen now, or not yet answered by a change
   bool off_or_dead = false;
+  bool team_knows_it_is_off = false;  // a call to the team was answered since it stopped; anew after a day and after two
+  std::optional<Instant> last_fault{};  // the latest fault of any part, recorded or seen now
   bool automation_paused = false;
   bool pump_failed = false;
   const Event* pump_correction = nullptr;
@@ -72,13 +74,14 @@ struct Facts {
   std::optional<Instant> set_changed{}, reservoir_changed{};  // latest, since suspicion
   int needle_doses_in_incident = 0;
   int needle_doses_toward_call = 0;        // those, and any that still acts
-  std::optional<Instant> unanswered_call{};  // the first of the calls to the team since one was answered
+  std::optional<Instant> unanswered_call{};  // the first call to the team since one was answered, in any incident
 
   // needle doses and what was shown
-  const Event* last_needle = nullptr;      // an injection with a rescue part, of the whole record
+  const Event* last_needle = nullptr;      // needle dose, of the whole record
   std::optional<GlucoseReading> glucose_at_last_needle{};  // what it was decided on
-  std::optional<KetoneReading> ketones_at_last_needle{};
+  std::optional<Ketones> blood_at_last_needle{};  // a number
   const KetoneRow* row_at_last_needle = nullptr;
+  bool acted_at_last_needle = false;       // ketones acted then
   std::optional<Instant> last_rapid_injection{};  // a meal part alone included
   bool fell = false;
   const Event* unanswered_dose = nullptr;  // a dose shown, neither refused nor followed by an injection
@@ -86,8 +89,8 @@ struct Facts {
 
   // too much insulin
   bool mistake_rapid = false, mistake_units_unknown = false, mistake_long = false;
-  bool off_body_went_in = false;           // an off-body delivery that reached the body, or may have and could go low since
-  bool pump_doubled = false;               // the pump corrected after a needle dose, and it could go low since
+  bool off_body_went_in = false;           // an off-body delivery that reached the body, or may have and could go low
+  bool pump_doubled = false;               // the pump corrected after a needle dose, and it could go low
   std::optional<Instant> last_excess{};    // the last insulin that should not have gone in
 
   // insulin on board
@@ -133,7 +136,7 @@ struct Incident {
   bool recorded = false;
   std::optional<Instant> suspected_since;
 };
-Incident incident_at(const History& history, Instant now);
+Incident incident_at(const Plan& plan, const History& history, Instant now);
 
 // The dose shown that waits for an answer, within the hours of action.
 const Event* unanswered_dose_at(const Plan& plan, const History& history, Instant now);

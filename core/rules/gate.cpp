@@ -22,8 +22,10 @@ bool changed(const Facts& facts, Changed what, const std::optional<Instant>& sin
 bool ketone_clock_may_open(const Facts& facts, Basis basis) {
   const bool high_enough = basis == Basis::anyGlucose ? facts.level != Level::missing && !facts.below(facts.plan.ketones.carbohydrate_only_below)
                                                       : facts.high;
-  return facts.blood && facts.acting && !facts.fell && facts.finger && facts.level == Level::number && high_enough &&
-         changed(facts, Changed::set, facts.set_changed) && changed(facts, Changed::reservoir, facts.reservoir_changed) &&
+  // The injection is repeated, not the change; a pump that is off has nothing to change.
+  const bool line_is_new = facts.off_or_dead || (changed(facts, Changed::set, facts.set_changed) &&
+                                                 changed(facts, Changed::reservoir, facts.reservoir_changed));
+  return facts.blood && facts.acting && !facts.fell && facts.finger && facts.level == Level::number && high_enough && line_is_new &&
          facts.needle_doses_toward_call < facts.plan.limits.doses_before_call;
 }
 
@@ -56,6 +58,7 @@ Carbohydrate meal_carbs(const Facts& facts) {
 }  // namespace
 
 Gate gate_for_meal(const Facts& facts) {
+  if (facts.situation.record_in_doubt) return Gate::REC;
   if (facts.clock_in_doubt) return Gate::CLK;
   return facts.unanswered_dose ? Gate::ASK : Gate::open;
 }
@@ -107,14 +110,19 @@ void say_closed(const Facts& facts, Proposal& proposal, const Opening& opening, 
   advice.gate = opening.gate;
   advice.dose.reset();
   advice.carbohydrate = Carbohydrate{};
-  if (opening.gate == Gate::CLK || opening.gate == Gate::ASK) {
-    advice.outcome = opening.gate == Gate::CLK ? Outcome::clockInDoubt : Outcome::didYouInject;
+  if (opening.gate != Gate::HLD) {
+    advice.outcome = opening.gate == Gate::REC   ? Outcome::recordInDoubt
+                     : opening.gate == Gate::CLK ? Outcome::clockInDoubt
+                                                 : Outcome::didYouInject;
+    if (opening.gate != Gate::ASK) advice.raise_call(Call::team);
     return;
   }
   advice.outcome = Outcome::hold;
   advice.hold_until = opening.opens;
+  advice.hold_is_ketone_dose = opening.extra_alone;
   proposal.call_by_row(facts);
-  proposal.look(std::min(*opening.opens, facts.now + figures::look_usual.value));
+  // The end of a hold is told as a full minute, and nobody is called to look before it.
+  proposal.look(std::min(next_full_minute(*opening.opens), facts.now + figures::look_usual.value));
   if (!facts.high && facts.would_go_low) proposal.give(matched(facts, Insulin{}, false));
   if (with_meal) {
     const Dose meal = meal_alone(facts, meal_carbs(facts));

@@ -1,5 +1,6 @@
 // The gate on every correction or ketone dose. There is no way past it.
-//   CLK  a recorded event or a reading lies in the future: the clock is in doubt.
+//   REC  the record could not be read whole: what was injected is not known.
+//   CLK  a recorded event or a reading lies in the future, or the clock stands long before a day that is past: it is in doubt.
 //   ASK  a dose was shown and nobody said whether it was injected.
 //   HLD  the last needle dose is still at work, or too much was given within the hours of action (house rule "rollingShare").
 // Two clocks open it: the correction clock (lockHours since the last needle dose) for a whole dose, and for ketones that do
@@ -21,7 +22,7 @@ struct Opening {
 Opening gate_for_needle(const Facts& facts, Basis basis, bool ketone_clock);
 // For one correction by the pump: a meal part by needle closes it as well, and so does a struck correction within its lock.
 Opening gate_for_pump(const Facts& facts);
-// CLK and ASK alone, which even a meal part may not pass.
+// REC, CLK and ASK alone, which even a meal part may not pass.
 Gate gate_for_meal(const Facts& facts);
 
 // Puts a dose into the proposal if the gate is open; else the outcome that the gate prescribes. Returns false when the dose

@@ -20,7 +20,6 @@ void say_DWN(const Facts& facts, Proposal& proposal) {
   Advice& advice = proposal.advice;
   advice.outcome = Outcome::comingDown;
   proposal.call_by_row(facts);
-  proposal.step(Step::drink);
   if (const Gate gate = gate_for_meal(facts); gate != Gate::open) {
     say_closed(facts, proposal, {gate, false, std::nullopt}, false);
     return;
@@ -39,7 +38,6 @@ void say_KET(const Facts& facts, Proposal& proposal) {
   Advice& advice = proposal.advice;
   advice.outcome = Outcome::inject;
   proposal.call_by_row(facts);
-  proposal.step(Step::drink);
   change_set_and_reservoir(facts, proposal);
   if (!offer_by_needle(facts, proposal, Basis::table, true)) {
     advice.outcome = Outcome::callTeam;
@@ -57,7 +55,6 @@ bool holds_EAT(const Facts& facts) { return facts.acting; }
 void say_EAT(const Facts& facts, Proposal& proposal) {
   Advice& advice = proposal.advice;
   proposal.call_by_row(facts);
-  proposal.step(Step::drink);
   const auto eat = [&] {
     advice.outcome = Outcome::eat;
     proposal.give(greater(facts.plan.ketones.carbohydrate, matched(facts, Insulin{}, true)));

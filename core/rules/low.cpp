@@ -1,7 +1,7 @@
 // LWE  A grave sign (severe, vomiting again, a fit, cannot swallow) with LO, with glucose at or below the low level, or under
 //      the middle and going low; a fit or no swallowing at or below the carbohydrate-only level; a fit, no swallowing, drowsy
-//      or confused with no reading at all, unless ketones are 3.0 and above. Then: emergency call, never insulin, nothing by
-//      mouth unless swallowing, glucagon if the plan has it, stop the pump, look at 15 min.
+//      or confused with no reading at all, unless ketones are 3.0 and above. Then: emergency call, never insulin, stop the pump,
+//      glucagon if the plan has it and they may not swallow safely, sugar only if awake and swallowing, look at 15 min.
 // LOW  Glucose at or below the low level, or LO. Then: the plan's grams or what acts, no insulin.
 // FAL  A number under the trigger (a converted one takes the lower side) that would go low; under the middle with ketones not
 //      acting every pump dose is treated as absorbed. Then: eat now, no insulin.
@@ -13,6 +13,11 @@
 namespace stopgap::rules {
 namespace {
 
+bool may_not_swallow_safely(const Facts& facts) {
+  const SetOf<Sign> signs = facts.situation.signs;
+  return facts.cannot_swallow || signs.has(Sign::drowsy) || signs.has(Sign::confused);
+}
+
 bool falls_with_every_dose(const Facts& facts) { return !facts.at_or_above(facts.plan.high.middle) && !facts.acting; }
 
 }  // namespace
@@ -23,16 +28,17 @@ bool holds_LWE(const Facts& facts) {
   const bool going_low = facts.level == Level::number && !facts.at_or_above(facts.plan.high.middle) && facts.would_go_low;
   if (grave && (facts.is_low() || going_low)) return true;
   if (facts.cannot_swallow && facts.at_or_below(facts.plan.ketones.carbohydrate_only_below)) return true;
-  const bool could_be_low = facts.cannot_swallow || signs.has(Sign::drowsy) || signs.has(Sign::confused);
-  return could_be_low && facts.level == Level::missing && !facts.help_now;
+  return may_not_swallow_safely(facts) && facts.level == Level::missing && !facts.help_now;
 }
 
 void say_LWE(const Facts& facts, Proposal& proposal) {
   proposal.advice.outcome = Outcome::lowEmergency;
   proposal.advice.raise_call(Call::emergency);
-  if (!facts.cannot_swallow) proposal.give(for_a_low(facts));
-  if (!facts.plan.low.glucagon.empty()) proposal.step(Step::glucagon);
+  proposal.step(Step::tellThem);
   proposal.step(Step::stopPump);
+  // With somebody drowsy or confused both stand: the words of each say when it is the right one.
+  if (!facts.plan.low.glucagon.empty() && may_not_swallow_safely(facts)) proposal.step(Step::glucagon);
+  if (!facts.cannot_swallow) proposal.give(for_a_low(facts));
   proposal.step(Step::retest);
   proposal.look_in(facts, figures::look_low.value, true, false);
 }

@@ -1,5 +1,5 @@
 // WAI  High, and a pump correction less than the lock ago that has not failed. Then: wait; look at firstLook, at secondLook
-//      after it, then every hour.
+//      after it, then every hour, the last one at the end of the lock.
 // PMP  High and nothing of the above. Then: one correction by the pump, a look at firstLook, no second one before the lock;
 //      within the lock of a needle dose, a meal part included: hold.
 // Source: by pump first [rch-high] [oxford-pump] [uclh-pump]; wait 1 h [uclh-pump] [us-pump], 2 h [rch-high] [yale].
@@ -20,9 +20,10 @@ void say_WAI(const Facts& facts, Proposal& proposal) {
   const Instant given = facts.pump_correction->at.instant, end = given + facts.plan.limits.lock;
   proposal.advice.second_pump_correction = end;
   const Duration hour = figures::look_usual.value;
-  if (const Instant first = given + facts.plan.high.first_look; first > facts.now) proposal.look(first);
-  for (Instant look = given + facts.plan.high.second_look; look <= end || !proposal.named_looks; look = look + hour)
+  if (const Instant first = given + facts.plan.high.first_look; first > facts.now && first < end) proposal.look(first);
+  for (Instant look = given + facts.plan.high.second_look; look < end; look = look + hour)
     if (look > facts.now) proposal.look(look);
+  proposal.look(end);
 }
 
 bool holds_PMP(const Facts& facts) { return facts.high; }

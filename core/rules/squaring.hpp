@@ -6,9 +6,12 @@
 
 namespace stopgap::rules {
 
-// New set and reservoir after a needle dose for ketones. What was changed since suspicion is not changed again while both
-// improve, nor with the repeat of the ketone clock; still not falling after the lock, the new line is suspect as well.
+// Changed within the lock.
+bool is_recent_change(const Facts& facts, Instant changed);
+// New set and reservoir for ketones. What was changed since suspicion, within the lock and after the last fault, is not changed
+// again: the injection is repeated, not the change.
 void change_set_and_reservoir(const Facts& facts, Proposal& proposal);
+// Steps that keep the pump's count true; none where the pump is off.
 void square(const Facts& facts, Proposal& proposal);
 
 }  // namespace stopgap::rules

@@ -41,7 +41,6 @@ bool holds_NOS(const Facts& facts) {
 void say_NOS(const Facts&, Proposal& proposal) {
   proposal.advice.outcome = Outcome::callTeam;
   proposal.advice.raise_call(Call::team);
-  proposal.step(Step::getStrips);
 }
 
 }  // namespace stopgap::rules

@@ -1,7 +1,7 @@
 // TOO  A mistake with rapid-acting insulin, now or within the hours of action; off-body deliveries of a syringe step or more
 //      that went into the body (or may have, and glucose could go low); pump corrections of a syringe step or more on top of a
-//      needle dose within its lock, and glucose could go low. Could, now or at a reading recorded since: from then on it stands,
-//      whatever a later reading says and if none comes. Small deliveries add up. Then: call the team (emergency if the units
+//      needle dose within its lock, and glucose could go low. Whether it could is judged on the reading of now alone: where it no
+//      longer can with every dose absorbed, the pump's doses did not arrive. Small deliveries add up. Then: call the team (emergency if the units
 //      are not known, a severe sign is there, or the carbohydrate is over 100 g), no rapid-acting insulin until the hours of
 //      action after the last of it, carbohydrate against it, automation off, a look every quarter of an hour, later every hour.
 //      A later high is not corrected meanwhile.

@@ -38,6 +38,8 @@ void two_digits(std::string& out, std::int64_t value) {
 
 }  // namespace
 
+Instant start_in_utc(Day day) { return Instant::epoch_seconds(day.in_epoch_days() * seconds_a_day); }
+
 Day local_day(const Moment& moment) { return Day::epoch_days(floor_divide(local_seconds(moment), seconds_a_day)); }
 
 TimeOfDay local_time(const Moment& moment) {
@@ -131,8 +133,11 @@ std::string text_of(Instant instant, Offset offset) {
 
 std::string clock_rounded_down(Instant instant, Offset offset) { return text_of(local_time({instant, offset})); }
 
-std::string clock_rounded_up(Instant instant, Offset offset) {
-  return clock_rounded_down(instant + Duration::seconds(seconds_a_minute - 1), offset);
+Instant next_full_minute(Instant instant) {
+  const std::int64_t into_minute = ((instant.in_epoch_seconds() % seconds_a_minute) + seconds_a_minute) % seconds_a_minute;
+  return into_minute == 0 ? instant : instant + Duration::seconds(seconds_a_minute - into_minute);
 }
+
+std::string clock_rounded_up(Instant instant, Offset offset) { return clock_rounded_down(next_full_minute(instant), offset); }
 
 }  // namespace stopgap

@@ -96,6 +96,8 @@ class TimeOfDay {
   std::int64_t minutes_ = 0;
 };
 
+// Midnight in UTC at which a day begins.
+Instant start_in_utc(Day day);
 Day local_day(const Moment& moment);
 TimeOfDay local_time(const Moment& moment);
 // Whole years from one day to another, as a birthday counts them.
@@ -109,6 +111,7 @@ std::optional<TimeOfDay> parse_time_of_day(std::string_view text);
 std::string text_of(Instant instant, Offset offset);
 std::string text_of(Day day);
 std::string text_of(TimeOfDay time);
+Instant next_full_minute(Instant instant);  // the same, where it is one
 // The clock time a person reads: a hold ends at the next full minute, a look is due at the minute begun.
 std::string clock_rounded_up(Instant instant, Offset offset);
 std::string clock_rounded_down(Instant instant, Offset offset);
