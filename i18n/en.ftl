@@ -1356,6 +1356,8 @@ fact-high-since = High since
 fact-with = Syringe or pen
 # A fact.
 fact-viewer = Who looks
+# A fact: the day this version of the app was made; no right clock shows an earlier one.
+fact-not-before = This version was made on
 # A fact.
 fact-agreement = Agreement
 # A fact.

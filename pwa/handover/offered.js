@@ -34,8 +34,8 @@ export const offered = (candidate, words, send, { day, lines, take = words('take
     ${field(words('bring-fingerprint'), html`<bdi dir="ltr" class="print">${groups(weighed.fingerprint)}</bdi>`)}</dl>
   ${origin(signed, words, day)}
   ${candidate.events ? html`<p class="note">${words('offered-record', { count: String(candidate.events.length) })}</p>` : nothing}
-  ${weighed.compared ? html`<h2 class="part">${words('bring-changes')}</h2>${weighed.changes.length ? changeRows(weighed.changes, words) : html`<p class="lede">${words('bring-changes-none')}</p>`}` : nothing}
-  ${everyValue(weighed, words)}
+  ${weighed.refused.length ? nothing : html`${weighed.compared ? html`<h2 class="part">${words('bring-changes')}</h2>${weighed.changes.length ? changeRows(weighed.changes, words) : html`<p class="lede">${words('bring-changes-none')}</p>`}` : nothing}
+  ${everyValue(weighed, words)}`}
   ${weighed.refused.length ? nothing : html`<h2 class="part">${words('bring-accept')}</h2>
   ${weighed.isDraft ? html`<p class="lede">${words('bring-draft-not')}</p>` : html`<label class="typed-day"><span>${words('bring-day')}<span class="sub">${words('bring-day-sub')}</span></span>
     <input id="agreed-day" inputmode="numeric" autocomplete="off" maxlength="10" placeholder="2026-01-31" @input=${event => send('typedDay', event.target.value)}></label>

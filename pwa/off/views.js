@@ -4,7 +4,7 @@ import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, ma
 import { clockOf, stamp } from '../times.js';
 import { callTeam as ringTeam, emergencyCall } from '../views/ring.js';
 import { unitWord, unitsText } from '../views/units.js';
-import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
+import { anotherAmount, outcome, outcomeLine, planCaution, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -157,6 +157,7 @@ const answerPage = (state, words, send) => {
       ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}${grams(before, words)}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${sinceLine(answer.since, state, words)}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${urgent(answer, words, besideRapid)}
+    ${planCaution(state, words)}
     ${now?.kind === 'bridge' ? tooOld(state, words) : nothing}
     ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
     ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b></p>` : nothing}
@@ -268,7 +269,7 @@ const dose = (state, words, send) => {
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
       ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${marksLine(device, words)}</p>`}
       ${long || pen ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}${spoiled(state, words)}
-      ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
+      ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}${planCaution(state, words)}</div>
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
   <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}

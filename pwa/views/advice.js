@@ -31,6 +31,8 @@ const caution = (name, words) => ({
 }[name]());
 // With which number it is about, where the caution is about a number in the plan.
 const cautionLines = (name, findings, words) => [caution(name, words), ...(name === 'planFinding' ? findings.map(({ place, text }) => `${place}: ${text}`) : [])];
+// Beside an injection in place of the pump, whose answer names no cautions.
+export const planCaution = ({ findings }, words) => (findings.length ? html`<ul class="lines cautions">${cautionLines('planFinding', findings, words).map(line => html`<li>${line}</li>`)}</ul>` : nothing);
 const allCautions = ({ advice, findings }, words) => advice.cautions.flatMap(name => cautionLines(name, findings, words));
 export const cautions = (state, words) => (state.advice.cautions.length
   ? html`<ul class="lines cautions">${allCautions(state, words).map(line => html`<li>${line}</li>`)}</ul>` : nothing);
@@ -275,7 +277,7 @@ const origin = (entry, words) => ({ entered: () => words('from-entered'), record
 const factName = (name, words) => ({
   glucose: () => words('glucose-label'), ketones: () => words('ketones-label'), signs: () => words('signs-label'), seen: () => words('seen-label'),
   carbs: () => words('fact-carbs'), unwell: () => words('fact-unwell'), mistake: () => words('fact-mistake'), pumpOnBoard: () => words('fact-on-board'),
-  pumpOffersNothing: () => words('fact-offers-nothing'), highSince: () => words('fact-high-since'), with: () => words('fact-with'), viewer: () => words('fact-viewer'),
+  pumpOffersNothing: () => words('fact-offers-nothing'), highSince: () => words('fact-high-since'), with: () => words('fact-with'), viewer: () => words('fact-viewer'), notBefore: () => words('fact-not-before'), recordInDoubt: () => words('outcome-record'),
   agreement: () => words('fact-agreement'), pregnant: () => words('fact-pregnant'), sglt2Inhibitor: () => words('fact-sglt2'),
   incident: () => words('fact-incident'), sign: () => words('signs-label'), doseShown: () => words('fact-dose-shown'), doseRefused: () => words('fact-dose-refused'),
   injection: () => words('fact-injection'), pumpDose: () => words('fact-pump-dose'), offBody: () => words('fact-off-body'), changed: () => words('fact-changed'),
@@ -294,6 +296,7 @@ const factValue = ({ fact: name, value, from }, state, words) => {
     signs: () => signList(value.split(','), words), seen: () => seenList(value.split(','), words), highSince: () => value.slice(11, 16), with: () => device(value, words),
     ketones: () => unknownKetones(words)[value]?.() ?? (/[0-9]|HI/.test(value) ? words('reading', { value: value.replace('.', state.mark), unit: 'mmol/L' }) : urineWord(value, words)),
     glucose: () => words('reading', { value: value.replace('.', state.mark), unit: state.draft?.glucose?.unit ?? state.plan.doc.glucoseUnit }),
+    notBefore: () => state.dayWords(value),
     agreement: () => ({ draft: () => words('status-draft'), agreed: () => words('status-agreed'), superseded: () => words('status-superseded'), withdrawn: () => words('status-withdrawn') }[value]()),
     viewer: () => ({ person: () => words('viewer-person'), school: () => words('viewer-school') }[value]()),
   }[name] ?? (() => value))();

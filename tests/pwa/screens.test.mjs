@@ -41,7 +41,7 @@ const stepSlots = { emergencyCall: { number: '112' }, tellThem: {}, sugar: { gra
 const outcomes = ['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'noPlan', 'testGlucose', 'eatNow', 'testKetones', 'callTeam', 'injectAtAnyGlucose', 'comingDown', 'inject',
   'eatAndInject', 'eat', 'wait', 'correctByPump', 'offPump', 'changeSet', 'over', 'lookAgain', 'hold', 'recordInDoubt', 'clockInDoubt', 'didYouInject'];
 const cautions = ['couldGoLow', 'inGrace', 'planFinding', 'staleWeight', 'cut', 'underStep', 'sensorOnly', 'noStrips', 'longActing', 'newLineUnproven'];
-const facts = ['glucose', 'ketones', 'signs', 'seen', 'carbs', 'unwell', 'mistake', 'pumpOnBoard', 'pumpOffersNothing', 'highSince', 'with', 'viewer', 'agreement', 'pregnant', 'sglt2Inhibitor'];
+const facts = ['glucose', 'ketones', 'signs', 'seen', 'carbs', 'unwell', 'mistake', 'pumpOnBoard', 'pumpOffersNothing', 'highSince', 'with', 'viewer', 'notBefore', 'recordInDoubt', 'agreement', 'pregnant', 'sglt2Inhibitor'];
 const kinds = ['incident', 'glucose', 'ketones', 'sign', 'seen', 'doseShown', 'doseRefused', 'injection', 'pumpDose', 'offBody', 'mistake', 'changed', 'automation', 'pump', 'carbs', 'look', 'call', 'order', 'alarmSet', 'note', 'expires', 'strike'];
 
 const contact = { name: 'Night line', phone: '+44 0000', when: 'any hour', dial: true, readable: true, open: true };
@@ -56,7 +56,7 @@ const base = (name = 'adult', extra = {}) => {
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
       looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
       given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true }, onBoard: { counted: '4', absorbed: '4' } },
-    next: { look: null, clock: '04:10', due: '2026-11-25T04:10:00+00:00', what: ['glucose'], overdue: false, late: { number: '0', unit: 'minutes' }, inMinutes: '38' }, order: () => 0, otherDay: () => '26 November 2026',
+    next: { look: null, clock: '04:10', due: '2026-11-25T04:10:00+00:00', what: ['glucose'], overdue: false, late: { number: '0', unit: 'minutes' }, inMinutes: '38' }, order: () => 0, otherDay: () => '26 November 2026', dayWords: day => `day ${day}`,
     advice: { outcome: 'inject', decidedBy: 'KET', gate: null, dose, cautions, hold: { clock: '07:10' }, given: { text: '4\u00a0units', clock: '03:10' }, because: facts.map(fact => ({ fact, value: 'none', from: 'entered' })) },
     steps: Object.entries(stepSlots).map(([id, slots], index) => ({ id, slots, current: index === 0 })), canGoOn: true, ...extra };
 };
