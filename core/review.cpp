@@ -87,17 +87,7 @@ void lay_tables(const Review& review, ReviewAnswer& answer) {
   }
 }
 
-// A number typed twice with its reason stays found, and is settled. What cannot be agreed is settled by no reason.
-void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
-  for (Finding& finding : findings)
-    for (const auto& retyped : plan.agreement.retyped)
-      if (finding.level == FindingLevel::confirm && retyped.path == finding.path) finding.retyped = retyped.reason;
-}
-
-}  // namespace
-
-ReviewAnswer review_plan(const Plan& plan) {
-  Review work{plan};
+void look_at_everything(Review& work) {
   review::look_at_person(work);
   review::look_at_agreement(work);
   review::look_at_yardsticks(work);
@@ -109,12 +99,33 @@ ReviewAnswer review_plan(const Plan& plan) {
   review::look_at_limits(work);
   review::look_at_times(work);
   review::look_at_contacts(work);
+}
+
+// A number typed twice with its reason stays found, and is settled. What cannot be agreed is settled by no reason.
+void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
+  for (Finding& finding : findings)
+    for (const auto& retyped : plan.agreement.retyped)
+      if (finding.level == FindingLevel::confirm && retyped.path == finding.path) finding.retyped = retyped.reason;
+}
+
+}  // namespace
+
+ReviewAnswer review_plan(const Plan& plan) {
+  Review work{plan};
+  look_at_everything(work);
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);
   answer.yardsticks = std::move(work.yardsticks);
   take_reasons(plan, answer.findings);
   return answer;
+}
+
+std::vector<Finding> findings_of(const Plan& plan) {
+  Review work{plan};
+  look_at_everything(work);
+  take_reasons(plan, work.findings);
+  return std::move(work.findings);
 }
 
 }  // namespace stopgap

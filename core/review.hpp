@@ -8,5 +8,7 @@
 namespace stopgap {
 
 ReviewAnswer review_plan(const Plan& plan);
+// The findings alone, without the tables and the numbers beside them.
+std::vector<Finding> findings_of(const Plan& plan);
 
 }  // namespace stopgap

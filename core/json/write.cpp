@@ -8,6 +8,7 @@
 #include "json/slot_text.hpp"
 #include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
+#include "json/write_review.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -212,8 +213,8 @@ std::string write_refusals(const Refusals& refusals) {
   return out.take();
 }
 
-std::string write_advice(const Advice& advice, const std::vector<Because>& because, const Plan& plan, const Situation& situation,
-                         std::string_view engine) {
+std::string write_advice(const Advice& advice, const std::vector<Because>& because, const std::vector<Finding>& refused, const Plan& plan,
+                         const Situation& situation, std::string_view engine) {
   Writer out;
   const Page page{out, plan, situation.now};
   out.open('{').key("outcome").text(of(words::outcomes, advice.outcome)).key("decidedBy").text(of(words::rules, advice.decided_by));
@@ -242,6 +243,7 @@ std::string write_advice(const Advice& advice, const std::vector<Because>& becau
   out.close(']');
   write_because(page, because, situation);
   write_ring(page);
+  write_plan_findings(out, refused, plan);
   out.key("incident");
   if (advice.incident == IncidentChange::none) out.null();
   else out.text(advice.incident == IncidentChange::open ? "open" : "close");
@@ -281,7 +283,7 @@ void write_taken(const Page& page, const TakenOff& taken) {
 
 }  // namespace
 
-std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now) {
+std::string write_holds(const HoldsAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now) {
   Writer out;
   const Page page{out, plan, now};
   out.open('{');
@@ -303,6 +305,7 @@ std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Momen
   else out.null();
   write_given(page, answer.given);
   write_ring(page);
+  write_plan_findings(out, refused, plan);
   out.key("clockInDoubt").truth(answer.clock_in_doubt);
   if (answer.curve) {
     out.key("curve").open('[');

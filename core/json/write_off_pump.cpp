@@ -5,6 +5,7 @@
 #include "json/page.hpp"
 #include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
+#include "json/write_review.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -200,7 +201,7 @@ std::string write_parts_given(const Parts& parts) {
   return out.take();
 }
 
-std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
+std::string write_off_pump(const OffPumpAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;
   const OffPage page{{out, plan, now}};
   out.open('{').key("off").truth(answer.off).key("recorded").truth(answer.recorded);
@@ -249,6 +250,7 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
     if (answer.notes.has(static_cast<Note>(at))) out.text(notes[at]);
   out.close(']');
   write_ring(page);
+  write_plan_findings(out, refused, plan);
   out.key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
   return out.take();
 }

@@ -28,14 +28,17 @@ void write_ground(Writer& out, Mark mark, std::string_view source) {
   else out.text(source);
 }
 
+void write_slots(Writer& out, const Finding& finding, const Plan& plan) {
+  out.key("slots").open('{');
+  for (const Slot& slot : finding.slots) out.key(slot.name).text(slot_text(slot.value, plan));
+  out.close('}');
+}
+
 void write_findings(Writer& out, const std::vector<Finding>& findings, const Plan& plan) {
   out.key("findings").open('[');
   for (const Finding& finding : findings) {
     out.open('{').key("id").text(finding.id).key("level").text(of(levels, finding.level)).key("path").text(finding.path);
-    out.key("slots").open('{');
-    for (const Slot& slot : finding.slots)
-      out.key(slot.name).text(slot_text(slot.value, plan));
-    out.close('}');
+    write_slots(out, finding, plan);
     write_ground(out, finding.mark, finding.source);
     if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
     out.close('}');
@@ -79,6 +82,16 @@ void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
 }
 
 }  // namespace
+
+void write_plan_findings(Writer& out, const std::vector<Finding>& refused, const Plan& plan) {
+  out.key("planFindings").open('[');
+  for (const Finding& finding : refused) {
+    out.open('{').key("id").text(finding.id).key("path").text(finding.path);
+    write_slots(out, finding, plan);
+    out.close('}');
+  }
+  out.close(']');
+}
 
 std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   Writer out;
