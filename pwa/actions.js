@@ -146,7 +146,8 @@ export const actions = tools => {
   const weigh = async () => {
     const { candidate } = state;
     const weighed = (await tools.handover()).weigh(candidate.text);
-    if (!candidate.demo || (state.plan && !state.plan.demo) || weighed.refused.length || weighed.unconfirmed.length) candidate.weighed = weighed;
+    if (!candidate.demo || (state.plan && !state.plan.demo) || weighed.refused.length) candidate.weighed = weighed;
+    candidate.unconfirmed = weighed.unconfirmed;
     if (weighed.refused.length) candidate.keptAside = await keepAside([candidate.text, ...state.aside.filter(text => text !== candidate.text)].slice(0, longestAside));
   };
 

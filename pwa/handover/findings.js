@@ -1,6 +1,6 @@
 // What the review finds in a plan that came in, or in the one in use, in words: which number, what stands there, what is wrong with it.
-import { html, nothing } from '../vendor/lit-html.js';
-import { main, plain, plainSheet } from '../views/parts.js';
+import { html } from '../vendor/lit-html.js';
+import { main, numbers, plain, plainSheet } from '../views/parts.js';
 import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
 import { object } from '../text.js';
@@ -20,12 +20,10 @@ export const reviewed = (ask, plan, words) => {
   return { refused: of('refuse'), unconfirmed: of('confirm') };
 };
 
-export const findingList = lines => html`<ul class="lines found">${lines.map(({ place, value, text }) => html`<li><b>${place}${value ? html`: <bdi>${value}</bdi>` : nothing}</b><br>${text}</li>`)}</ul>`;
-
 // Plans that came in and were not taken: they lie here as they came, and give no dose.
 export const asidePage = (entries, words, send) => plainSheet(html`
   <h1 class="name small" tabindex="-1">${words('aside-title')}</h1>
   <p class="lede">${words('aside-what')}</p>
-  ${entries.map(({ name, line, refused }, at) => html`<section><h2 class="part">${name}</h2><p>${line}</p>${findingList(refused)}
+  ${entries.map(({ name, line, refused }, at) => html`<section><h2 class="part">${name}</h2><p>${line}</p>${numbers(refused)}
     <div class="cells">${plain(words('aside-save'), () => send('asideSave', at), words('aside-save-sub'))}${plain(words('aside-remove'), () => send('asideRemove', at))}</div></section>`)}
   <div class="end">${main(words('back'), () => send('close'))}</div>`);

@@ -1,8 +1,7 @@
 // A plan that came in, before anybody takes it into use: what is wrong with it said first, who sent it, every number beside the one
 // now in use. Only the day of agreement, typed by hand, opens the button.
 import { html, nothing } from '../vendor/lit-html.js';
-import { field, main, plain, plainSheet } from '../views/parts.js';
-import { findingList } from './findings.js';
+import { field, main, numbers, plain, plainSheet } from '../views/parts.js';
 import { groups, originWords } from './origin.js';
 
 
@@ -25,9 +24,9 @@ export const offered = (candidate, words, send, { day, lines, take = words('take
   return plainSheet(html`
   <h1 class="name" tabindex="-1">${doc.person.name}</h1>
   ${weighed.loud.map(sentence => html`<p class="warnbox" role="alert">${sentence}</p>`)}
-  ${weighed.refused.length ? html`<div class="holdbox" role="alert"><p class="say">${words('bring-refused')}</p></div><p class="lede">${keptAside ? words('bring-refused-kept') : words('bring-refused-not-kept')} ${words('bring-refused-do')}</p>${findingList(weighed.refused)}`
+  ${weighed.refused.length ? html`<div class="holdbox" role="alert"><p class="say">${words('bring-refused')}</p></div><p class="lede">${keptAside ? words('bring-refused-kept') : words('bring-refused-not-kept')} ${words('bring-refused-do')}</p>${numbers(weighed.refused)}`
     : html`<p class="lede">${words('offered-ask')}</p>`}
-  ${weighed.unconfirmed.length ? html`<div class="warnbox"><p><b>${words('bring-unconfirmed')}</b></p></div>${findingList(weighed.unconfirmed)}` : nothing}
+  ${weighed.unconfirmed.length ? html`<div class="warnbox"><p><b>${words('bring-unconfirmed')}</b></p></div>${numbers(weighed.unconfirmed)}` : nothing}
   <dl class="fields">${field(words('plan-label'), words('plan-revision', { revision: String(doc.revision), title: doc.title }))}
     ${field(words('plan-born'), lines.born)}${field(words('plan-by'), words('plan-by-value', { by: doc.agreement.by || '–', role: doc.agreement.role || '–' }))}
     ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}

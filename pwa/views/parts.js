@@ -19,6 +19,8 @@ export const half = (text, act) => html`<button type="button" class="press mid" 
 // The way into the questions, the largest thing on its page.
 export const begin = (text, sub, act) => html`<button type="button" class="press now start wide" @click=${act}><span><span class="big">${text}</span>
     <span class="sub">${sub}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>`;
+// Numbers of a plan that something stands against, each with its place.
+export const numbers = lines => html`<ul class="lines">${lines.map(({ place, value, text }) => html`<li><b>${place}${value ? html`: <bdi>${value}</bdi>` : nothing}</b><br>${text}</li>`)}</ul>`;
 // One line of a list of names and values.
 export const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
 

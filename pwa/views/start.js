@@ -1,6 +1,6 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
-import { begin, field, foot, main, offEntry, offFirst, plain, plainSheet, sheet } from './parts.js';
+import { begin, field, foot, main, numbers, offEntry, offFirst, plain, plainSheet, sheet } from './parts.js';
 import { callTeam, largeCall } from './ring.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
@@ -60,6 +60,7 @@ export const offered = (state, words, send) => plainSheet(html`
   ${state.candidate.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : html`<p class="lede">${words('offered-ask')}</p>`}
   ${planFields(state.candidate.doc, state.candidate.lines, words)}
   ${state.candidate.events ? html`<p class="note">${words('offered-record', { count: String(state.candidate.events.length) })}</p>` : nothing}
+  ${state.candidate.unconfirmed?.length ? html`<p class="warnbox">${words('bring-unconfirmed')}</p>${numbers(state.candidate.unconfirmed)}` : nothing}
   <div class="end">${main(state.candidate.demo ? words('take-demo') : words('take-plan'), () => send('takePlan'))}
   ${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
 
@@ -70,7 +71,7 @@ const copies = (state, words, send) => (state.missing.length ? html`<h2 class="l
   <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
 
 // A number of the plan in use that this version would not accept any more. The plan goes on dosing; the clinic has to look at it.
-const planFindings = ({ findings }, words) => (findings.length ? html`<h2 class="lbl part">${words('home-findings')}</h2><ul class="lines">${findings.map(({ place, value, text }) => html`<li><b>${place}${value ? html`: <bdi>${value}</bdi>` : nothing}</b><br>${text}</li>`)}</ul>
+const planFindings = ({ findings }, words) => (findings.length ? html`<h2 class="lbl part">${words('home-findings')}</h2>${numbers(findings)}
   <p class="note">${words('home-findings-do')}</p>` : nothing);
 const asideEntry = ({ aside }, words, send) => (aside.length ? plain(words('aside-entry'), () => send('openAside'), words('aside-entry-sub')) : nothing);
 
