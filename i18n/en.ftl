@@ -3700,12 +3700,40 @@ off-order-say = Say it back to them. Wait for their yes.
 off-order-right = They said yes
 # Button.
 off-order-other = Another amount
-# Heading. $dose: amount with unit.
-off-order-large = { $dose } is more than a whole day of your plan
+# Heading: what the team named is more than a day's dose, or is with what was injected. $dose: amount with unit.
+off-order-large = { $dose } is too much to be injected
 # Below it.
-off-order-large-do = Ask them again.
-# Button.
-off-order-twice = They said it twice
+off-order-large-do = Call back. Say the number again, and ask for another.
+# Note: an order that is too large is never shown as an injection.
+off-note-order-large = The amount named is over a day’s dose. Call back and say it again.
+# Note: an order that nobody said back is never shown as an injection.
+off-note-order-read-back = The amount named was not said back. Call again and say it back.
+# Note: no reading is to be had, and hours went by without basal insulin.
+off-note-no-reading = Without a reading: basal only, no correction. Call your team.
+# Note: too much rapid insulin may be working, so none is injected here.
+off-note-ask-basal = Ask on the call how basal insulin comes now.
+# Note: glucose is near low. $grams: carbohydrate.
+off-note-eat-first = Eat { $grams } grams first. Then test again, before any injection.
+# Note: glucose is near low. $grams: carbohydrate.
+off-note-eat-with = Eat { $grams } grams together with this injection.
+# Note: nobody knows how much went in by mistake. No name of an insulin here.
+off-note-unknown = Nobody knows how much went in. No basal before your team answers.
+# Note: less basal insulin went in than the plan says. No name of an insulin here.
+off-note-too-little = Less went in than the plan says. Call your team.
+# Note: long-acting insulin is due in the hours somebody said they will sleep.
+off-note-long-asleep = Long-acting insulin is due while you sleep. Ask somebody to wake you.
+# Note: hours of basal are less than one mark of the syringe, a day's is not.
+off-note-long-small = A few hours of basal are less than one mark. Call before this dose.
+# Note: of a journey west two halves are injected.
+off-note-second-half = This is the second half for the journey.
+# What to do with a pump that works again, while injected basal insulin works.
+off-back-ask = Ask your team before you start the pump.
+# The same. $percent: share of the usual basal that the plan wrote.
+off-back-now-reduced = Run the pump at { $percent } % of your basal until its time below.
+# The same: an injection for some hours is in.
+off-back-after = Start the pump when the hours of the last injection end.
+# Food until then.
+off-back-food-needle = Inject for food by needle until then.
 # On the page of the dose. $name: who; $clock: time of the call.
 off-ordered = Ordered by { $name } at { $clock }.
 # Line of the working.
@@ -3758,6 +3786,8 @@ off-way-asleep = You will be asleep: long-acting insulin.
 off-way-no-long-here = No long-acting insulin is here. Inject every few hours.
 # The plan itself names no long-acting insulin.
 off-way-no-long = Your plan has no long-acting insulin. Inject every few hours.
+# Why this way: a few hours of basal cannot be drawn, a day's can.
+off-way-under-step = A few hours of basal are less than one mark: long-acting insulin.
 # Why this way.
 off-way-at-work = Long-acting insulin is in.
 # Button: the dose of rapid insulin that stands in for the pump.

@@ -55,20 +55,24 @@ const didOther = (state, words, send) => sheet(state, words, html`
 
 // The two hours of a pump that is back soon run from the end of the last injection's hours: until then no two hours are named.
 const wayLine = ({ wayBecause, bridged }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (bridged ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
-  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work') });
+  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work'), underStep: () => words('off-way-under-step') });
 
 // What is good to know besides. Each note of the core has its sentence.
-const noteLine = (name, words) => by(name, {
+const noteLine = (name, words, { eat } = {}) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
   longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-hours-under'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask'),
-  bridgeWhileAsleep: () => words('off-note-asleep') });
+  bridgeWhileAsleep: () => words('off-note-asleep'), longActingWhileAsleep: () => words('off-note-long-asleep'), longActingTooLittle: () => words('off-note-too-little'), longActingUnknown: () => words('off-note-unknown'),
+  orderTooLarge: () => words('off-note-order-large'), orderNotReadBack: () => words('off-note-order-read-back'), basalWithoutReading: () => words('off-note-no-reading'), askForBasal: () => words('off-note-ask-basal'),
+  eatFirst: () => words('off-note-eat-first', { grams: String(eat.grams) }), eatWith: () => words('off-note-eat-with', { grams: String(eat.grams) }),
+  longActingForSmallBasal: () => words('off-note-long-small'), longActingSecondHalf: () => words('off-note-second-half') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
-const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst', 'travelSameBasal', 'travelEast', 'travelWest']);
-const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
+const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst', 'travelSameBasal', 'travelEast', 'travelWest', 'longActingWhileAsleep', 'longActingForSmallBasal', 'longActingSecondHalf']);
+const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep', 'longActingWhileAsleep', 'longActingTooLittle', 'longActingUnknown', 'orderTooLarge',
+  'orderNotReadBack', 'basalWithoutReading', 'askForBasal', 'eatFirst', 'eatWith', 'longActingForSmallBasal']);   // said above everything else
 // A plan without long-acting insulin has no amount of it either: whoever only got some would have a dose of nobody's.
 const noteLines = (names, { doc }, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${name === 'getLongActing' && !doc.longActing ? words('off-note-ask-long') : noteLine(name, words)}</li>`)}</ul>`;
 
@@ -128,13 +132,17 @@ const open = (screen, words, send, press = main) => {
 };
 const callTeam = (answer, state, words) => (answer.call === 'team'
   ? ringTeam(state, words, { soon: true }) : nothing);
-const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
+const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words, answer)}</p>`);
 // A vial that is out of date is said where it would be drawn from, and not only where its days are listed.
 const tooOld = ({ off: { answer } }, words) => (answer.insulin.vial.keeps === 'over' ? html`<p class="warnbox">${words('off-vial-over')}</p>` : nothing);
 // Heat and frost spoil whatever lay there, of either kind.
 const spoiled = ({ off: { answer } }, words) => (answer.insulin.heated ? html`<p class="warnbox">${words('off-note-heat-frost')}</p>` : nothing);
 const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
+
+// What to do with the pump until injected basal insulin is over, and with food; not only what not to do.
+const backLine = ({ do: what, food, reducedPercent }, words) => [by(what, { usual: () => '', reduced: () => words('off-back-now-reduced', { percent: reducedPercent }), afterBridge: () => words('off-back-after'), askTeam: () => words('off-back-ask') }),
+  ...(food === 'byNeedle' ? [words('off-back-food-needle')] : [])].filter(Boolean).join(' ');
 
 // The clock alone would read as today: a pump that is off for a day and a minute, as for a minute.
 const sinceLine = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-since-day', { day: otherDay(at), clock }) : words('off-since', { clock }));
@@ -160,7 +168,7 @@ const answerPage = (state, words, send) => {
     ${planCaution(state, words)}
     ${now?.kind === 'bridge' ? tooOld(state, words) : nothing}
     ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
-    ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b></p>` : nothing}
+    ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b> ${backLine(answer.back, words)}</p>` : nothing}
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
     ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
@@ -210,7 +218,7 @@ const orderSure = (state, words, send) => sheet(state, words, html`
   <div class="end">${main(words('off-order-right'), () => send('offOrderSaid'))}${plain(words('off-order-other'), () => send('offOrderOther'))}</div>`, { calm: true });
 const orderLarge = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-order-large', { dose: state.panel.order.text })}</h1><p class="say">${words('off-order-large-do')}</p></div>
-  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offOrderTwice'))}</div>`, { calm: true });
+  <div class="end">${callTeam({ call: 'team' }, state, words)}${plain(words('off-order-other'), () => send('offOrderOther'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const zones = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-zones'), words('off-zones-help'))}

@@ -280,7 +280,7 @@ for (const [look, options] of [['by day', { at: '2026-11-25T12:05:00+01:00' }], 
     await hand.tap('They said 35');
     await clean(hand, 'order read back');
     await hand.tap('They said yes');
-    await hand.heading('35 units is more than a whole day of your plan');
+    await hand.heading('35 units is too much to be injected');
     await clean(hand, 'order too large');
     await hand.shot(`off-${look.slice(3, 6).trim()}-order-large`);
     await hand.tap('Another amount');
