@@ -2846,6 +2846,8 @@ bring-refused-not-kept = This phone could not keep it. Keep the file.
 bring-refused-do = Call your clinic about what stands below.
 # Above numbers that the review asks about and that the clinic did not confirm.
 bring-unconfirmed = Your clinic did not confirm this: ask.
+# After such a number: an earlier version of the app asked less exactly, and that was answered.
+bring-earlier = It was confirmed in an earlier version.
 # Button that leaves the refused plan.
 bring-refused-leave = I will ask the clinic
 # Heading: plans that came in and were refused.

@@ -205,7 +205,9 @@ const draw = () => {
   const heading = root.querySelector('h1');
   document.title = heading?.textContent ?? 'Stopgap';
   heading?.focus({ preventScroll: true });
-  scrollTo(0, 0);
+  // Steps that are done stand above the one in hand: on a small phone they would push it under the foot.
+  const inHand = name === 'stepsPage' && !state.said && root.querySelector('.step.done') && root.querySelector('.step.cur');
+  if (inHand) inHand.scrollIntoView(); else scrollTo(0, 0);
 };
 
 // What cannot be shown whole is not shown at all: the words are missing or the core refused. Help stays in reach.

@@ -9,7 +9,7 @@ import { valueAt } from './values.js';
 // One line a finding: {place, value, text}. A finding about several numbers at once has no single value.
 export const told = (plan, findings, words) => {
   const tree = fromText(plan), mark = JSON.parse(plan).decimalMark;
-  return findings.map(({ id, path, slots }) => ({ place: placeWords(tree, path, words, mark), value: valueAt(tree, path.replace(/^\/plan\/?/, ''), mark, words), text: words(`finding-${id}`, slots) }));
+  return findings.map(({ id, path, slots, earlier }) => ({ place: placeWords(tree, path, words, mark), value: valueAt(tree, path.replace(/^\/plan\/?/, ''), mark, words), text: [words(`finding-${id}`, slots), ...(earlier ? [words('bring-earlier')] : [])].join(' ') }));
 };
 
 // What stops a plan from being taken, and what its clinic was asked and did not answer.
@@ -17,7 +17,7 @@ export const reviewed = (ask, plan, words) => {
   const answer = ask('reviewPlan', object({ plan }));
   if (answer.refused) throw new Error(`reviewPlan: ${JSON.stringify(answer.refused)}`);
   const of = level => told(plan, answer.findings.filter(finding => finding.level === level && !finding.retyped), words);
-  return { refused: of('refuse'), unconfirmed: of('confirm') };
+  return { refused: of('refuse'), unconfirmed: of('confirm') };   // what the plan's own list settles carries its reason
 };
 
 // Plans that came in and were not taken: they lie here as they came, and give no dose.

@@ -4,7 +4,7 @@ import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, ma
 import { clockOf, stamp } from '../times.js';
 import { callTeam as ringTeam, emergencyCall } from '../views/ring.js';
 import { unitWord, unitsText } from '../views/units.js';
-import { anotherAmount, outcome, outcomeLine, planCaution, typeUnits } from '../views/advice.js';
+import { anotherAmount, outcome, outcomeLine, planCaution, planFindings, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -189,7 +189,7 @@ const answerPage = (state, words, send) => {
     <div class="cells answers">${answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
       ${besideRapid ? nothing : html`${haveLong(state, words, send)}${orderWay(answer, state, words, send)}`}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
-      ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
+      ${plain(words('back'), () => send('offClose'))}</div>${planFindings(state, words)}`, { calm: true });
 };
 
 // What concerns long-acting insulin, while the page before holds an injection of the other one.

@@ -1,7 +1,7 @@
 // What the core answered, on pages: the outcome, the dose with its syringe, the steps, the holds and the looks. Every
 // amount and clock time here is text from the core.
 import { html, nothing } from '../vendor/lit-html.js';
-import { cannula, doseFigure, edge, half, hasBothDevices, joinedTubing, keypad, main, marksLine, offEntry, offFirst, plain, question, sheet, square, syringe, tubingPictures, wasInjected } from './parts.js';
+import { cannula, doseFigure, edge, half, hasBothDevices, joinedTubing, keypad, main, marksLine, numbers, offEntry, offFirst, plain, question, sheet, square, syringe, tubingPictures, wasInjected } from './parts.js';
 import { callEmergency, callHome, callTeam, emergencyCall } from './ring.js';
 import { unitWord, unitsText } from './units.js';
 import { seenList, signList, urineWord } from './record.js';
@@ -29,11 +29,11 @@ const caution = (name, words) => ({
   cut: () => words('caution-cut'), underStep: () => words('caution-under-step'), sensorOnly: () => words('caution-sensor-only'),
   noStrips: () => words('caution-no-strips'), longActing: () => words('caution-long-acting'), newLineUnproven: () => words('caution-new-line'),
 }[name]());
-// With which number it is about, where the caution is about a number in the plan.
-const cautionLines = (name, findings, words) => [caution(name, words), ...(name === 'planFinding' ? findings.map(({ place, text }) => `${place}: ${text}`) : [])];
 // Beside an injection in place of the pump, whose answer names no cautions.
-export const planCaution = ({ findings }, words) => (findings.length ? html`<ul class="lines cautions">${cautionLines('planFinding', findings, words).map(line => html`<li>${line}</li>`)}</ul>` : nothing);
-const allCautions = ({ advice, findings }, words) => advice.cautions.flatMap(name => cautionLines(name, findings, words));
+export const planCaution = ({ findings }, words) => (findings.length ? html`<ul class="lines cautions"><li>${caution('planFinding', words)}</li></ul>` : nothing);
+// Which number of the plan it is, and what stands against it: at the end of the page, so that it pushes no step out of sight.
+export const planFindings = ({ findings }, words) => (findings.length ? html`<h2 class="lbl part">${words('home-findings')}</h2>${numbers(findings)}` : nothing);
+const allCautions = ({ advice }, words) => advice.cautions.map(name => caution(name, words));
 export const cautions = (state, words) => (state.advice.cautions.length
   ? html`<ul class="lines cautions">${allCautions(state, words).map(line => html`<li>${line}</li>`)}</ul>` : nothing);
 
@@ -149,7 +149,8 @@ export const stepsPage = (state, words, send) => {
   ${over ? html`<div class="end">${main(words('steps-over'), () => send('stepsOver'))}</div>` : nothing}
   ${advice.outcome === 'noPlan' && state.canGoOn ? html`<div class="answers">${plain(words('go-on-tests'), () => send('pass'), words('go-on-tests-sub'))}</div>` : nothing}
   <div class="answers">${plain(words('why'), () => send('open', 'why'))}
-  ${state.injected ? plain(words('given-mistake'), () => send('open', 'mistake')) : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
+  ${state.injected ? plain(words('given-mistake'), () => send('open', 'mistake')) : plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>
+  ${planFindings(state, words)}`);
 };
 
 const holdBody = (state, words) => html`${state.advice.hold ? html`<div class="holdbox"><p class="lbl">${words('hold-until')}</p>
@@ -186,7 +187,8 @@ export const dosePage = (state, words, send) => {
     ${pen ? nothing : syringe(dose.device, words('picture-syringe', { capacity: String(dose.device.capacity), dose: dose.text }), dose.number)}</div>
   <div class="end">${main(words('type-units'), () => send('open', 'typed'))}</div>
   <div class="pair others">${half(words('not-injecting'), () => send('open', 'refuse'))}${half(words('why'), () => send('open', 'why'))}
-    ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>`);
+    ${both ? half(pen ? words('use-syringe') : words('use-pen'), () => send('with', pen ? 'syringe' : 'pen')) : nothing}</div>
+  ${planFindings(state, words)}`);
 };
 
 // What the syringe or the pen shows is typed, never the dose tapped away; another number is asked about.
@@ -225,15 +227,15 @@ export const help = (state, words, send) => {
   const meanwhile = low ? state.steps.filter(step => ['stopPump', 'glucagon', 'sugar'].includes(step.id)) : [];
   return html`<div class="sheet"><div class="block"><h1 tabindex="-1">${outcome(state.advice.outcome, words)}</h1><p>${outcomeLine(state.advice.outcome, words)}</p></div>
   <main id="main">${emergencyCall(state, words)}
+  ${meanwhile.length ? html`<h2 class="danger-h">${words('help-low-meanwhile')}</h2><ul class="lines">${meanwhile.map(step => html`<li><b>${stepTitle(step, words)}</b></li>`)}</ul>` : nothing}
   <div class="say"><h2>${words('say-these')}</h2><p>${low ? words('step-tell-them-severe-low') : words('step-tell-them')}</p></div>
   <ul class="lines">${low ? html`<li>${words('help-low-insulin')}</li><li>${state.steps.some(step => step.id === 'sugar') ? words('help-low-mouth') : words('help-low-nothing')}</li>` : html`<li>${words('help-wait')}</li><li>${words('help-mouth')}</li>`}</ul>
-  ${meanwhile.length ? html`<h2 class="danger-h">${words('help-low-meanwhile')}</h2><ul class="lines">${meanwhile.map(step => html`<li>${stepTitle(step, words)}</li>`)}</ul>` : nothing}
   ${cautions(state, words)}
   <div class="cells low">
     ${plain(words('help-answered'), () => send('called', { step: 'emergencyCall', answered: true }), dose ? words('help-dose-sub') : words('help-steps-sub'))}
     ${plain(words('help-no-answer'), () => send('called', { step: 'emergencyCall', answered: false }))}
     ${callTeam(state, words, { home: true })}
-    ${state.canGoOn ? plain(words('help-test'), () => send('pass'), words('help-test-sub')) : nothing}</div>
+    ${state.canGoOn ? plain(words('help-test'), () => send('pass'), words('help-test-sub')) : nothing}</div>${planFindings(state, words)}
   </main><footer class="foot"><div class="row"><div class="cell"><span>${words('foot-now')}</span><b><bdi dir="ltr">${state.now.clock}</bdi></b></div>
   <button type="button" class="press mid" @click=${() => send('again', 'signs')}>${words('back')}</button></div></footer></div>`;
 };
@@ -242,23 +244,23 @@ export const testGlucose = (state, words, send) => sheet(state, words, html`
   <div class="lead-in"><h1 tabindex="-1">${outcome('testGlucose', words)}</h1><p>${words('line-test-glucose')}</p></div>
   <ul class="lines"><li>${words('wash')}</li><li>${words('dry')}</li></ul>${cautions(state, words)}
   <div class="end">${main(words('type-finger'), () => send('retest'))}${plain(words('no-meter'), () => send('retestNoMeter'))}
-  ${state.canGoOn ? plain(words('go-on-without'), () => send('pass')) : plain(words('cannot-test-call'), () => send('run'))}</div>`);
+  ${state.canGoOn ? plain(words('go-on-without'), () => send('pass')) : plain(words('cannot-test-call'), () => send('run'))}</div>${planFindings(state, words)}`);
 
 export const testKetones = (state, words, send) => sheet(state, words, html`
   <div class="lead-in"><h1 tabindex="-1">${outcome('testKetones', words)}</h1><p>${words('line-test-ketones')}</p></div>${cautions(state, words)}
   <div class="end">${main(words('type-ketones'), () => send('again', 'ketones'))}${plain(words('ketones-no-strips'), () => send('ketonesUnknown', 'noStrips'))}
-  ${plain(words('cannot-test-call'), () => send('run'))}</div>`);
+  ${plain(words('cannot-test-call'), () => send('run'))}</div>${planFindings(state, words)}`);
 
 export const clockInDoubt = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${outcome('clockInDoubt', words)}</h1><p class="clock"><bdi dir="ltr">${state.now.clock}</bdi></p></div>
   <ul class="lines"><li>${words('clock-look')}</li><li>${words('clock-set')}</li><li>${words('clock-call')}</li></ul>
-  <div class="end">${main(words('clock-again'), () => send('refresh'))}${plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
+  <div class="end">${main(words('clock-again'), () => send('refresh'))}${plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>${planFindings(state, words)}`);
 
 // What was injected cannot be told from the record: nothing is worked out from it.
 export const recordInDoubt = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${outcome('recordInDoubt', words)}</h1><p class="say">${outcomeLine('recordInDoubt', words)}</p></div>
   <ul class="lines"><li>${words('doubt-look')}</li><li>${words('doubt-call')}</li></ul>${cautions(state, words)}
-  <div class="end">${callTeam(state, words, { now: true })}${plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>`);
+  <div class="end">${callTeam(state, words, { now: true })}${plain(words('change-answers'), () => send('open', 'answersGiven'))}</div>${planFindings(state, words)}`);
 
 export const tubing = (state, words, send) => sheet(state, words, html`
   ${question('', words('tubing-now'), words('tubing-before', { dose: state.panel.text }))}

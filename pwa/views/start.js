@@ -1,6 +1,7 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
 import { begin, field, foot, main, numbers, offEntry, offFirst, plain, plainSheet, sheet } from './parts.js';
+import { planFindings } from './advice.js';
 import { callTeam, largeCall } from './ring.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
@@ -71,8 +72,7 @@ const copies = (state, words, send) => (state.missing.length ? html`<h2 class="l
   <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
 
 // A number of the plan in use that this version would not accept any more. The plan goes on dosing; the clinic has to look at it.
-const planFindings = ({ findings }, words) => (findings.length ? html`<h2 class="lbl part">${words('home-findings')}</h2>${numbers(findings)}
-  <p class="note">${words('home-findings-do')}</p>` : nothing);
+const planToLookAt = (state, words) => (state.findings.length ? html`${planFindings(state, words)}<p class="note">${words('home-findings-do')}</p>` : nothing);
 const asideEntry = ({ aside }, words, send) => (aside.length ? plain(words('aside-entry'), () => send('openAside'), words('aside-entry-sub')) : nothing);
 
 export const home = (state, words, send) => {
@@ -86,7 +86,7 @@ export const home = (state, words, send) => {
   ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
-  ${planFindings(state, words)}
+  ${planToLookAt(state, words)}
   ${copies(state, words, send)}
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}

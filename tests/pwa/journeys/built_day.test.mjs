@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
-import { asked } from './off_pump.mjs';
+import { toHours } from './off_pump.mjs';
 import { answer, close, site, withDemo } from './phone.mjs';
 
 after(close);
@@ -18,16 +18,21 @@ test('the site of the tests was built on the day they are written for', () => as
 
 test('two days before the day it was built: no dose, another clock is asked for', async () => {
   const hand = await withDemo({ at: before(2 * 24 * 60), zone: 'UTC' });
-  await answer(hand);
+  await hand.tap('Start');
+  await hand.tap('None of these');
+  await hand.keys('16.0');
+  await hand.tap('Finger: 16.0 mmol/L');
+  await hand.heading('Blood ketones now');
+  await hand.keys('0.8');
+  await hand.tap('Yes, ketones are 0.8');
+  // As soon as a dose would follow, and not after two more questions.
   await hand.heading('Is this the right time?');
   await hand.sees('Look at another clock.');
   await hand.misses('Inject now');
-  assert.equal(await doses(hand), 0);
-  // Set right, the answers lead to their dose.
-  await hand.device.context.clock.setSystemTime(new Date('2026-11-25T03:10:00Z'));
   await hand.page.reload();
-  await answer(hand);
-  await hand.heading('Inject now');
+  await hand.heading('Is this the right time?');
+  await hand.shot('built-day');
+  assert.equal(await doses(hand), 0);
   await hand.device.end();
 });
 
@@ -40,9 +45,13 @@ test('twenty-four hours before it, to the minute: still a clock somewhere, and t
 
 test('off the pump likewise: nothing is shown while the clock is in doubt', async () => {
   const hand = await withDemo({ at: before(2 * 24 * 60), zone: 'UTC' });
-  await asked(hand, { glucose: '8.0' });
+  await toHours(hand);
+  await hand.tap('I do not know');
+  await hand.tap('I stay awake');
+  await hand.heading('What do you eat now?');
+  await hand.tap('Nothing now');
   await hand.heading('Is this the right time?');
-  await hand.misses('Injection');
+  await hand.misses('Inject for');
   assert.equal(await doses(hand), 0);
   await hand.device.end();
 });
