@@ -153,6 +153,7 @@ enum class Note : std::uint8_t {
   basalWithoutReading, askForBasal, eatFirst, eatWith, longActingForSmallBasal, longActingSecondHalf
 };
 inline constexpr int note_count = 38;
+static_assert(note_count <= 64, "A set of notes holds 64.");
 
 struct OffPumpAnswer {
   bool off = false;
