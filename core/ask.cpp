@@ -14,6 +14,7 @@
 #include "json/read.hpp"
 #include "json/read_off_pump.hpp"
 #include "json/read_paper.hpp"
+#include "json/text_at.hpp"
 #include "json/write.hpp"
 #include "json/write_card.hpp"
 #include "json/write_fhir.hpp"
@@ -172,7 +173,8 @@ std::string review_plan_call(const Node& request, Refusals& refusals) {
   Plan plan;
   if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
   if (!refusals.empty()) return {};
-  return json::write_review(review_plan(plan), plan);
+  const auto text_at = [&](std::string_view path) { return json::text_at(*plan_node, path); };
+  return json::write_review(review_plan(plan, text_at), plan);
 }
 
 std::string compare_plans_call(const Node& request, Refusals& refusals) {

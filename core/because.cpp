@@ -1,6 +1,7 @@
 #include "because.hpp"
 
 #include <algorithm>
+#include <limits>
 #include "advise.hpp"
 #include "figures/ranges.hpp"
 #include "plan_findings.hpp"
@@ -145,11 +146,9 @@ bool viewer_matters(const Asked& asked, const Record& record) {
   return asked.differs(evaluate(asked.plan, history_for(record, other), other));
 }
 
-constexpr std::int64_t days_ahead = 7;  // far enough for a clock to be in doubt
-
 bool not_before_matters(const Asked& asked) {
   Situation other = asked.situation;
-  other.not_before = local_day(asked.situation.now).plus_days(days_ahead);
+  other.not_before = Day::epoch_days(std::numeric_limits<std::int32_t>::max());  // any clock stands before it
   if (asked.changes(other)) return true;
   other.not_before.reset();
   return asked.changes(other);

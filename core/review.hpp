@@ -2,13 +2,20 @@
 // changes a number. What cannot be read at all (edges out of order, another concentration, a missing cell for any glucose) is
 // refused by the reader and never comes here.
 #pragma once
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
 #include "model/answers.hpp"
 #include "model/plan.hpp"
 
 namespace stopgap {
 
-ReviewAnswer review_plan(const Plan& plan);
-// The findings alone, without the tables and the numbers beside them.
+// The text that stands at a path of the plan, or none: see Finding::value.
+using TextAt = std::function<std::string(std::string_view path)>;
+
+ReviewAnswer review_plan(const Plan& plan, const TextAt& text_at);
+// The findings alone, without what was confirmed, the tables and the numbers beside them.
 std::vector<Finding> findings_of(const Plan& plan);
 
 }  // namespace stopgap

@@ -1457,8 +1457,8 @@ finding-basal-share = Basal adds up to { $basal } of { $total } a day: { $percen
 finding-target-unusual = A target of { $target } is unusual. We ask outside { $least } to { $most }.
 # $target, $low: glucose.
 finding-target-at-low = The target { $target } is not above low, { $low }. Choose a higher target.
-# $target, $trigger: glucose.
-finding-target-at-trigger = The target { $target } is not below the trigger, { $trigger }. Choose a lower target.
+# $target, $middle: glucose.
+finding-target-at-middle = The target { $target } is not below the middle, { $middle }. Choose a lower target.
 # $before, $after: clock times; $valueBefore, $valueAfter: the settings from then on; $times: how many times apart.
 finding-schedule-jump = From { $before } it is { $valueBefore }, from { $after } it is { $valueAfter }. Neighbours are seldom over { $times } times apart.
 # $night, $day: clock times; $valueNight, $valueDay: the settings from then on.
@@ -1499,6 +1499,22 @@ finding-cell-never-used = Nothing ever leads to this cell in the row from { $ket
 finding-dose-could-go-low = { $dose } at { $glucose } could lead to { $low } or lower, if nothing is eaten.
 # $dose, $ceilingDose: doses; $ceiling: glucose.
 finding-hi-gives-less = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI should not give less.
+# $dose, $ceilingDose: doses; $ceiling: glucose.
+finding-hi-gives-far-more = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI is seldom worth so much more.
+# $percent, $most: percent of the daily total.
+finding-single-share-large = One dose may be { $percent } % of the daily total. We ask above { $most } %.
+# $percent, $most: percent of the daily total.
+finding-rolling-share-large = Doses together may be { $percent } % of the daily total. We ask above { $most } %.
+# $slot: which of the two insulins of the plan; $name: as it was typed.
+finding-insulin-of-the-other-kind = { $slot ->
+    [rapid] { $name } is not rapid-acting. Do not enter it as rapid-acting insulin.
+   *[other] { $name } is not long-acting. Do not enter it as long-acting insulin.
+ }
+# $slot: which of the two insulins of the plan; $name: as it was typed. Generic names are those without a brand.
+finding-insulin-name-unknown = { $slot ->
+    [rapid] { $name } is not a generic name of a rapid-acting insulin that we know. Check it.
+   *[other] { $name } is not a generic name of a long-acting insulin that we know. Check it.
+ }
 # $cap, $capacity: doses.
 finding-cap-over-device = This limit of { $cap } is more than the device holds, { $capacity }. Choose less.
 # $low, $least: glucose.
@@ -1515,6 +1531,19 @@ finding-repeat-short = A repeat after { $hours } hours is early. We ask under { 
 finding-long-acting-factor-unusual = { $factor } times the basal is unusual. Printed factors are { $least } to { $most }.
 # $from, $until: clock times of the night. "any hour" stays in English: it is what has to be typed.
 finding-no-contact-at-night = Nobody can be called from { $from } to { $until }. Write "any hour", or times that cover it.
+# $name: who is called; $phone: as it was typed.
+finding-phone-unclear = "{ $phone }" of { $name } cannot be dialled. Write digits, spaces, hyphens and one + in front.
+# $name: who is called; $relation: whether they are of the team; $number: the emergency number. What is quoted stays in English: it is
+# what has to be typed.
+finding-hours-unreadable = { $relation ->
+    [team] The hours of { $name } cannot be read: rung first, at any hour, with { $number } beside it. Write "any hour", or "Mon-Fri 08:00-16:30".
+   *[other] The hours of { $name } cannot be read. Write "any hour", or "Mon-Fri 08:00-16:30".
+ }
+# $days: whether it is so every day; $dayFrom, $dayUntil: days of the week, short; $from, $until: clock times; $instead: a name or the emergency number.
+finding-no-team-at-some-hour = { $days ->
+    [every] From { $from } to { $until } no team number answers. { $instead } is rung then.
+   *[other] From { $dayFrom } { $from } to { $dayUntil } { $until } no team number answers. { $instead } is rung then.
+ }
 # The plan has no contact of the kind team.
 finding-no-team-contact = No contact is the diabetes team. Add one, so that "Call the team" can call.
 # The plan has school orders and no contact of the kind home.
@@ -2969,6 +2998,8 @@ part-blanks = the lines to write on
 part-orders = the orders
 # A part.
 part-school = what the school fills in
+# A part of the card: what is done without ketone strips.
+part-no-strips = what to do without strips
 # A part.
 part-signatures = the signatures
 # A part.
@@ -3029,6 +3060,26 @@ card-row-low = to { $glucose }
 card-row-from = { $glucose } up
 # First column: the meter says HI, twice.
 card-row-hi = HI twice
+# Head of a column, for who tests with strips: what the strip says. $strip: one word or several, as Small, Moderate.
+card-strip = Strip: { $strip }
+# Head of a column of doses, while ketones cannot be tested.
+card-no-strips = No strips
+# Heading: what is done while ketones cannot be tested.
+card-no-strips-title = No ketone strips
+# Head of a column of doses that hold for some hours only. $from, $to: clock times.
+card-hours-column = { $from } to { $to }
+# No ketone strips: what is done first.
+card-no-strips-get = Get strips: a pharmacy, a neighbour or the hospital.
+# No ketone strips, after a dose.
+card-no-strips-change = After a dose: new set, new place.
+# No ketone strips, after a dose, for a pump without tubing.
+card-no-strips-change-tubeless = After a dose: new cannula, new place.
+# No ketone strips. $minutes.
+card-no-strips-look = Test glucose again after { $minutes } minutes.
+# No ketone strips, and the person is ill.
+card-no-strips-unwell = Unwell: call the team.
+# Ketones too low to act, by the strip. $strip: one word or several, as Negative, Trace.
+card-quiet-strip = Strip { $strip }:
 # Ketones too low to act. $ketones: where they begin to act.
 card-quiet = Ketones under { $ketones }:
 # Under the table.
@@ -3068,8 +3119,10 @@ card-step-inject = { $device ->
 card-step-change = New set, new place, new reservoir.
 # Step, for a pump without tubing.
 card-step-change-tubeless = New cannula, new place, new reservoir.
-# Step: the pump runs the same amount out, with the tubing off the body.
-card-step-off-body = Tubing off the body: pump the same into a sink.
+# Step: the pump runs the same amount out, with the tubing off the body. Where its end is comes before the pump gives.
+card-step-off-body = Tubing off the body. Is the end over the sink? Pump the same there.
+# Step, after the pump has run it out.
+card-step-join = Join the tubing to the new set again. Look: no drops, no wet.
 # Step. $hours.
 card-step-automation = Automation off for { $hours } hours.
 # After the needle. $minutes.
@@ -3086,6 +3139,10 @@ card-sglt2 = Stop the SGLT2 inhibitor.
 card-pump-counts = The app counts the pump's insulin too. Use it if you can.
 # Whom to call. $ketones.
 card-call-team-from = Ketones { $ketones } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip.
+card-call-team-strip = Strip { $strip } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip. $number.
+card-call-emergency-strip = Strip { $strip }: call { $number } and go.
 # Whom to call. $ketones, $number.
 card-call-emergency-from = Ketones { $ketones } and up: call { $number } and go.
 # Whom to call. $number.
@@ -3112,6 +3169,8 @@ card-off-pump-call = Call the team when the pump stays off.
 card-storage = { $insulin }: { $days } days once opened. Opened:
 # On every card.
 card-feel-worse = Feel worse than the numbers? Go. Call { $number }.
+# Where the plan names nobody of the team. $number.
+card-no-team = No team number here: call { $number }.
 # A contact. $name, $phone.
 card-contact = { $name } { $phone }
 # Heading.
@@ -3276,6 +3335,8 @@ school-steps-title = In this order
 school-step-who = This sheet is for { $name }, born { $day }. Ask for both.
 # Step.
 school-step-test = Test glucose from a washed finger. Test blood ketones.
+# Step, for a child who is tested with strips.
+school-step-test-strip = Test glucose from a washed finger. Test ketones with a strip.
 # Step. $name, $phone.
 school-step-home = Call { $name }, { $phone }. Which insulin was given today?
 # Step. $hours.
@@ -3298,14 +3359,20 @@ school-step-change-tubeless = Cannula and reservoir must be changed. Call { $nam
 school-step-automation = Automation stays off for { $hours } hours.
 # Step. $name, $phone.
 school-step-no-second = No second dose today. Still high: call { $name }, { $phone }.
-# Step. $name, $phone.
-school-step-no-row = No row fits, or in doubt: call { $name }, { $phone }.
+# Step. The team stands below the steps.
+school-step-no-row = No row fits, or in doubt: call the team, named below.
+# Step, where the orders name no team. $number.
+school-step-no-row-number = No row fits, or in doubt: call { $number }.
+# Heading over those of the team, each with its hours.
+school-team-title = The team
 # Heading.
 school-danger-title = Danger: call at once
 # Danger. $number.
 school-danger-signs = Vomiting, drowsy, confused, fast breathing: call { $number }.
 # Danger. $ketones, $number.
 school-danger-ketones = Ketones { $ketones } and up: call { $number }.
+# Danger, for a child who is tested with strips. $strip: the word of a strip. $number.
+school-danger-strip = Strip { $strip }: call { $number }.
 # Danger. $name, $phone.
 school-danger-home = Then call { $name }, { $phone }.
 # Heading.

@@ -321,7 +321,8 @@ std::string write_holds(const HoldsAnswer& answer, const std::vector<Finding>& r
 std::string write_version(const VersionAnswer& version) {
   Writer out;
   out.open('{').key("engine").text(version.engine).key("planFormat").raw(std::to_string(version.plan_format));
-  out.key("commit").text(version.commit).key("oldestCheckedOn").text(version.oldest_checked_on).close('}');
+  out.key("commit").text(version.commit).key("oldestCheckedOn").text(version.oldest_checked_on);
+  out.key("figures").raw(std::to_string(version.figures)).close('}');
   return out.take();
 }
 

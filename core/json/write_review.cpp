@@ -40,10 +40,19 @@ void write_findings(Writer& out, const std::vector<Finding>& findings, const Pla
     out.open('{').key("id").text(finding.id).key("level").text(of(levels, finding.level)).key("path").text(finding.path);
     write_slots(out, finding, plan);
     write_ground(out, finding.mark, finding.source);
-    if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
+    out.key("value");
+    if (finding.value.empty()) out.null();
+    else out.text(finding.value);
+    if (finding.level == FindingLevel::confirm) out.key("settled").truth(finding.settled());
+    if (finding.settled()) out.key("retyped").text(finding.retyped);
+    if (!finding.earlier.empty()) out.key("earlier").text(finding.earlier);
     out.close('}');
   }
   out.close(']');
+  const auto is_refused = [](const Finding& finding) { return finding.level == FindingLevel::refuse; };
+  const auto is_open = [](const Finding& finding) { return finding.level == FindingLevel::confirm && !finding.settled(); };
+  out.key("mayBeTaken").truth(std::none_of(findings.begin(), findings.end(), is_refused));
+  out.key("toConfirm").raw(std::to_string(std::count_if(findings.begin(), findings.end(), is_open)));
 }
 
 void write_yardsticks(Writer& out, const std::vector<Yardstick>& yardsticks, const Plan& plan) {

@@ -67,12 +67,16 @@ inline PlainNumber whole(std::int64_t count) { return {Fraction{count}}; }
 // In the order of a plan's text.
 void look_at_person(Review& review);
 void look_at_agreement(Review& review);
+void look_at_insulins(Review& review);
 void look_at_yardsticks(Review& review);
 void look_at_schedules(Review& review);
 void look_at_high(Review& review);
 void look_at_ketone_rows(Review& review);
 void look_at_extras(Review& review);
 void look_at_doses(Review& review);
+// Part of the doses: what one of them alone would do.
+void look_at_deep_doses(Review& review);
+void look_at_fallbacks(Review& review);
 void look_at_limits(Review& review);
 void look_at_times(Review& review);
 void look_at_contacts(Review& review);

@@ -1,6 +1,6 @@
 // Whole sheets: the plan for the fridge in large print, the record of an incident, and what a journey needs.
 import { html, nothing } from '../vendor/lit-html.js';
-import { blankLine, blanks, contact, headLines, lines, numbered, part, sheetPage, team } from './parts.js';
+import { blankLine, blanks, contact, headLines, lines, numbered, part, sheetPage, teamLines } from './parts.js';
 import { wholeTable } from './table.js';
 
 const numberedPages = (material, list) => list.map((entry, at) => sheetPage(material, { number: at + 1, count: list.length, ...entry }));
@@ -11,8 +11,9 @@ export const fridgePages = material => {
     ${part('head', 16, headLines(material, span), { tag: 'band' })}
     ${part('table', 120, wholeTable(answer, span, words))}
     ${part('steps', 45, html`<h3>${words('fridge-steps')}</h3>${numbered(answer.steps, say)}`)}
-    ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${team(answer) ? html`<p><b>${contact(team(answer), words)}</b></p>` : nothing}`)}` }));
-  const later = html`${part('after', 60, html`<h3>${words('card-after-title')}</h3>${lines(answer.after, say)}`)}
+    ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${teamLines(material)}`)}` }));
+  const later = html`${part('no-strips', 30, html`<h3>${words('card-no-strips-title')}</h3>${lines(answer.noStrips, say)}`)}
+    ${part('after', 60, html`<h3>${words('card-after-title')}</h3>${lines(answer.after, say)}`)}
     ${part('calls', 50, html`<h3>${words('card-calls-title')}</h3>${lines(answer.calls, say)}`)}
     ${part('contacts', 30, html`${answer.contacts.map(entry => html`<p><b>${contact(entry, words)}</b></p>`)}`)}`;
   const off = html`${part('off-pump', 45, html`<h3>${words('card-off-pump-title')}</h3>${lines(answer.offPump, say)}`)}

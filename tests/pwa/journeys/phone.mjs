@@ -23,20 +23,23 @@ assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run:
 const program = process.env.CHROMIUM ?? ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'].find(path => existsSync(path));
 const launch = { executablePath: program, args: ['--no-sandbox', '--font-render-hinting=none'] };
 let browser;
-const hosts = new Set();
-export const close = async () => { await browser?.close(); browser = undefined; for (const host of hosts) await host.close(); hosts.clear(); };
+const hosts = new Set(), others = new Set();
+export const close = async () => { await browser?.close(); browser = undefined; for (const other of others) await other.close(); others.clear(); for (const host of hosts) await host.close(); hosts.clear(); };
 
 const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures } = {}) => {
-  if (!profile) browser ??= await chromium.launch(launch);
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures, fonts } = {}) => {
+  // `fonts`: a configuration of fonts, for a browser of its own that knows no others.
+  const other = fonts && await chromium.launch({ ...launch, env: { ...process.env, FONTCONFIG_FILE: fonts } });
+  if (other) others.add(other);
+  else if (!profile) browser ??= await chromium.launch(launch);
   const host = server ?? await serve(folder);
   hosts.add(host);
   const looks = { viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, forcedColors: forced ? 'active' : 'none', locale: 'en-GB', timezoneId: zone, storageState: storage, hasTouch: touch, isMobile: touch, acceptDownloads: true };
   // A profile is a browser of its own, which can be ended and started again with what it kept.
-  const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await browser.newContext(looks);
+  const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await (other ?? browser).newContext(looks);
   // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06. Only how fast somebody taps is
   // measured by the machine's own.
   if (!machineTime) await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
@@ -132,7 +135,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   return {
     context, open, faults, host, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
     later: async minutes => context.clock.fastForward(minutes * 60000),
-    end: async () => { await context.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
+    end: async () => { await context.close(); if (others.delete(other)) await other.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
   };
 };
 
