@@ -196,8 +196,9 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     if (!held) {
       const Bridge bridge = bridge_of(facts, outage, hours, advice, bridge_asked);
       if (hours.due || !bridge.units.is_zero()) answer.bridge = bridge;
-      answer.could_go_low = facts.could_go_low(bridge.parts.rescue) || facts.below(plan.ketones.carbohydrate_only_below);
+      answer.could_go_low = facts.could_go_low(bridge.parts.rescue);
     }
+    if (waits == Waits::nothing || waits == Waits::correction) answer.could_go_low |= facts.below(plan.ketones.carbohydrate_only_below);
     if (waits != Waits::everything && advice.outcome == Outcome::tooMuch && !answer.gives_long() && (hours.due || answer.next_bridge))
       answer.notes.add(Note::askForBasal);
     set_alarms(facts, outage, question, hours, answer);

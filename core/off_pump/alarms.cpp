@@ -26,6 +26,9 @@ void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQu
     if (at > now && std::none_of(answer.alarms.begin(), answer.alarms.end(), same)) answer.alarms.push_back({at, what});
   };
   const auto expected = answer.expected_until;
+  if (const auto bridged = outage.bridged_until(); bridged && outage.long_share(*bridged) < Fraction{1} && !answer.long_acting_bridges &&
+                                                   hours.from > *bridged)
+    ring(*bridged, AlarmFor::bridge);
   if (hours.single_step) {
     const Insulin basal = answer.bridge ? answer.bridge->parts.basal : Insulin{};
     ring(hours.due ? after_single_step(facts, outage, now, basal) : hours.from, AlarmFor::bridge);
@@ -39,8 +42,9 @@ void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQu
     while (at > now && at < until) {
       ring(at, AlarmFor::bridge);
       // Every end of cover rings. A pump that is expected soon after it is waited for, and then it rings again.
-      if (is_missed_rather(facts, question, at)) {
-        ring(at + figures::longest_without_insulin.value, AlarmFor::bridge);
+      const Instant latest = at + figures::longest_without_insulin.value;
+      if (expected && *expected > at && latest < until && is_missed_rather(facts, question, at)) {
+        ring(latest, AlarmFor::bridge);
         break;
       }
       if (at >= needed) break;

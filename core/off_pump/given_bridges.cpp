@@ -48,7 +48,9 @@ void read_bridges(Outage& outage, const Plan& plan, const History& history) {
     const Instant from = before && *before > at ? *before : at;
     // Whether it can cover hours at all is judged by when it was worked out: a minute at the needle makes it no other.
     const Instant decided = bridges.shown_at(*event).value_or(at);
-    const bool full_is_under_one_step = outage.needed_over(plan, decided, decided + plan.off_pump.bridge, offset) < step;
+    const Instant full = decided + plan.off_pump.bridge;
+    const bool long_acting_takes_over = outage.long_share(decided) >= Fraction{1} || outage.needed_until(decided, full) < full;
+    const bool full_is_under_one_step = !long_acting_takes_over && outage.needed_over(plan, decided, full, offset) < step;
     if (!event->basal_hours && full_is_under_one_step) {
       outage.single_steps.push_back({at, *given});
       continue;

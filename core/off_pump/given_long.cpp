@@ -25,10 +25,16 @@ bool team_knows_of(Instant given, const History& history) {
   return false;
 }
 
-// A word of the team without an amount: what is in is to be enough.
-bool is_left_at_that(Instant given, const History& history) {
-  for (const auto& [event, struck] : history.entries())
-    if (event->kind == EventKind::order && !event->units && event->at.instant > given) return true;
+// The team ordered what follows on this dose: a word without an amount, or an amount that is in or still stands. Until then bridges give
+// what the dose is short of.
+bool has_ordered_since(Instant given, const History& history, Instant now) {
+  for (const auto& [event, struck] : history.entries()) {
+    if (event->at.instant <= given) continue;
+    if (is_long(*event) && !event->order.empty()) return true;
+    if (event->kind != EventKind::order) continue;
+    const bool names_long = event->units && event->insulin == InsulinType::long_acting;
+    if (!event->units || (names_long && now - event->at.instant <= figures::order_stands.value)) return true;
+  }
   return false;
 }
 
@@ -125,7 +131,7 @@ void read_long(Outage& outage, const Plan& plan, const History& history, Instant
       }
     }
     share = Fraction{1};
-    if (event->order.empty() && !is_left_at_that(at, history)) {
+    if (event->order.empty() && !has_ordered_since(at, history, now)) {
       share = event->units->in_units() / planned(plan, *event, half).in_units();
       if (share >= figures::enough_of_long_acting.value.value()) share = Fraction{1};
     }
