@@ -667,7 +667,15 @@ entry-carbs = How much will you eat?
 # Title.
 entry-order = How many units did they order?
 # Help.
-entry-order-help = Of rapid-acting insulin. Say the number back to them first.
+entry-order-help = Of rapid-acting insulin.
+# Heading: read to the team. $dose: amount with unit; $insulin: name.
+order-said = { $dose } of { $insulin }
+# Below it.
+order-say = Say it back to them. Wait for their yes.
+# Main button.
+order-right = They said yes
+# Button.
+order-other = Another amount
 # Title after a mistake.
 entry-mistake = How many units went in that are not written here?
 # Title after "another number".
@@ -3795,6 +3803,18 @@ off-note-long-asleep = Long-acting insulin is due while you sleep. Ask somebody 
 off-note-long-small = A few hours of basal are less than one mark. Call before this dose.
 # Note: of a journey west two halves are injected.
 off-note-second-half = This is the second half for the journey.
+# Button: a few hours of basal are less than one mark, so one mark is given for what is owed.
+off-step-open = Inject one mark of basal
+# Below it.
+off-step-sub = For the basal that is owed so far
+# Before long-acting insulin: when a pump may run as usual. $day, $clock.
+off-long-pump = After this dose a pump runs as usual from { $day }, { $clock }.
+# The same: sooner. $percent: share of the usual basal that the plan wrote.
+off-long-pump-reduced = Sooner: only with { $percent } % of its basal.
+# The same: sooner, where the plan wrote no share.
+off-long-pump-ask = Sooner: only after asking your team.
+# Before long-acting insulin that stands in for a basal too small to be drawn.
+off-long-call = Call your team before this dose.
 # What to do with a pump that works again, while injected basal insulin works.
 off-back-ask = Ask your team before you start the pump.
 # The same. $percent: share of the usual basal that the plan wrote.

@@ -176,10 +176,15 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
       else if (panel.kind === 'onBoard') { if (accepted({ onBoard: units })) { draft.onBoard = units; backTo(); } }
       else if (!tools.possible(events.injection('probe', clock().text, { insulin: 'rapid', units, device: deviceNow() }))) return;
       else if (panel.kind === 'offBody') await offBodyGave(units, panel.end);
-      else if (panel.kind === 'order') {
-        await add(events.order(panel.ids.event, clock().text, { by: firstToRing(state).name, units, text: words('order-text') }));
-        open({ name: 'injectNow', units, text: unitsText(units), same: false, order: panel.ids.event, ids: {} });
-      } else { panel.units = units; panel.name = 'entryTime'; state.pad = emptyPad(); }
+      else if (panel.kind === 'order') open({ name: 'orderSaid', units, text: unitsText(units), ids: panel.ids });
+      else { panel.units = units; panel.name = 'entryTime'; state.pad = emptyPad(); }
+      await keepDraft();
+    },
+    // Only an amount that was said back to the team is an order to inject.
+    async orderSaid() {
+      const { panel } = state;
+      await add(events.order(panel.ids.event, clock().text, { by: firstToRing(state).name, units: panel.units, text: words('order-text'), readBack: true }));
+      open({ name: 'injectNow', units: panel.units, text: panel.text, same: false, order: panel.ids.event, ids: {} });
       await keepDraft();
     },
     async entryUnitsUnknown() { state.panel.units = null; state.panel.name = 'entryTime'; state.pad = emptyPad(); await keepDraft(); },

@@ -121,8 +121,9 @@ const grams = ({ outcome: name, carbohydrateGrams }, words) => (name === 'treatL
   : name === 'eatNow' ? html`<p><b>${words('step-eat', { grams: String(carbohydrateGrams) })}</b></p>` : nothing);
 
 // What an injection is for. Where no basal is due it is for food or for a high, and no hours are named.
-const opening = ({ kind, order, working: w }, words) => {
+const opening = ({ kind, order, singleStep, working: w }, words) => {
   if (kind !== 'bridge') return [words('off-long-open'), order ? words('off-ordered', { name: order.by, clock: order.clock }) : words('off-long-sub')];
+  if (singleStep) return [words('off-step-open'), words('off-step-sub')];
   if (w.from.at !== w.to.at) return [words('off-bridge-open'), words('off-bridge-sub', { from: w.from.clock, to: w.to.clock })];
   return [w.meal === '0' ? words('off-correct-open') : words('off-meal-open'), words('off-rapid')];
 };
@@ -248,18 +249,23 @@ const vial = (state, words, send) => sheet(state, words, html`
 const wrongVial = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-wrong')}</h1><p class="say">${words('off-wrong-do', { insulin: state.plan.doc.longActing.name })}</p></div>
   <div class="end">${main(words('look-again'), () => send('offPage', 'vial'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
-const rightVial = (state, words, send) => sheet(state, words, html`
+const rightVial = (state, words, send) => {
+  const long = state.off.answer.screens.find(screen => screen.kind === 'longActing');
+  return sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
   ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
+  ${long?.callFirst ? html`<p class="warnbox">${words('off-long-call')}</p>${callTeam({ call: 'team' }, state, words)}` : nothing}
   <p class="lede">${state.plan.doc.offPump.parts > 1 ? words('off-long-part') : words('off-long-once')}</p>
+  ${long ? html`<p class="lede">${words('off-long-pump', { day: state.dayWords(long.pumpAsUsualFrom.at.slice(0, 10)), clock: long.pumpAsUsualFrom.clock })} ${long.reducedPercent ? words('off-long-pump-reduced', { percent: long.reducedPercent }) : words('off-long-pump-ask')}</p>` : nothing}
   <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${hasBothDevices(state.plan) ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+};
 
 const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
   ${entries.filter(([, value]) => value && value !== '0').map(([label, value]) => html`<tr><td>${label}</td><td>${time(value)}</td></tr>`)}
   <tr class="total"><td>${words('working-total')}</td><td>${time(total)}</td></tr></tbody></table>`;
 const working = (screen, words) => {
   const w = screen.working;
-  return screen.kind === 'bridge' ? rows([[words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
+  return screen.kind === 'bridge' ? rows([[screen.singleStep ? words('off-step-open') : words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
     : screen.order ? rows([[words('off-work-ordered'), w.exact]], screen.dose.number, words)
     : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay], [words('off-work-part'), w.parts > 1 ? w.exact : '']], screen.dose.number, words);
 };

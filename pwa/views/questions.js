@@ -123,6 +123,11 @@ export const givenUnsure = (state, words, send) => sheet(state, words, html`
     ${plain(words('unsure-given-maybe'), () => send('entry', 'maybe'), words('unsure-given-maybe-sub'))}
     ${plain(words('unsure-given-back'), () => send('givenKnown'))}</div>`);
 
+// What the team named on the telephone is said back to them before it is written down.
+export const orderSaid = (state, words, send) => sheet(state, words, html`
+  ${question('', words('order-said', { dose: state.panel.text, insulin: state.insulinName }), words('order-say'))}
+  <div class="end">${main(words('order-right'), () => send('orderSaid'))}${plain(words('order-other'), () => send('entry', 'order'))}</div>`);
+
 const entryTitle = (kind, words) => ({
   pump: () => words('entry-pump'), needle: () => words('entry-needle'), automatic: () => words('entry-automatic'), meal: () => words('entry-meal'),
   long: () => words('entry-long'), maybe: () => words('entry-maybe'), onBoard: () => words('entry-on-board'), carbs: () => words('entry-carbs'), order: () => words('entry-order'),

@@ -99,6 +99,7 @@ test('every question stands whole, empty and typed', () => {
     for (const kind of ['pump', 'highSince', 'yes']) whole(`time ${kind}`, questions.entryTime({ ...state, panel: { kind, shownClock: '03:10' } }, words, nothing));
     for (const word of ['HI', 'LO']) whole('meterWord', questions.meterWord({ ...state, panel: { word } }, words, nothing));
     whole('entryGlucose', questions.entryGlucose(state, words, nothing));
+    whole('orderSaid', questions.orderSaid({ ...state, panel: { text: '4\u00a0units' } }, words, nothing));
     whole('entrySure', questions.entrySure({ ...state, panel: { text: '4\u00a0units', clock: '03:10' } }, words, nothing));
   }
 });

@@ -59,6 +59,15 @@ test('the step rings everybody of the team who is there, in order, and offers ho
   const rung = await hand.page.locator('.step.cur a.press').allInnerTexts();
   assert.deepEqual(rung.map(plain), ['Call Second line +44 0000 000013', 'Call Night line +44 0000 000014', 'Call Jonas, next door +44 0000 000002']);
   await hand.shot('ring-step');
+  // What they order is said back to them before it stands anywhere.
+  await hand.tap('They ordered a dose');
+  await hand.keys('3');
+  await hand.tap('Yes, 3 units');
+  await hand.heading('3 units of lispro');
+  assert.equal((await hand.record()).filter(event => event.kind === 'order').length, 0);
+  await hand.tap('They said yes');
+  await hand.heading('Inject 3 units now');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'order').map(({ by, units, readBack }) => [by, units, readBack]), [['Second line', 3, true]]);
   await hand.device.end();
 });
 
