@@ -51,7 +51,7 @@ TEST(OffPumpSafety, FromTheTriggerUpItIsTheWayDownsDose) {
   EXPECT_EQ(parts(off_pump(plan, night, "25T22:00", asks(8.9)))["rescue"], 0);
   EXPECT_EQ(why(off_pump(plan, night, "25T22:00", asks(8.9))), "underStep");
   // Nor alone: the bridge of 22:00 stands, and nothing is eaten.
-  const Json in = with(night, {bridge("25T22:00", 3, 4)});
+  const Json in = with(night, {bridge("25T22:00", 3, 4), ketones("25T23:00", 0.3)});
   EXPECT_EQ(off_pump(plan, in, "25T23:00", asks(12.0))["screens"], Json::array());
   EXPECT_EQ(parts(off_pump(plan, in, "25T23:00", asks(12.0, {{"carbs", 24}}))), Json({{"rescue", 2.2}, {"meal", 1.8}, {"basal", 0}}));
 }
@@ -154,7 +154,7 @@ TEST(OffPumpSafety, NothingPassesARecordOrAClockInDoubt) {
 TEST(OffPumpSafety, AMealShownIsAskedAboutToo) {
   const Json shown = event("25T22:00", "doseShown", {{"id", "shown"}, {"units", 2}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 2}, {"basal", 0}}}});
   EXPECT_EQ(first(off_pump(plan, with(night, {shown}), "25T22:10", asks(8.0))), "didYouInject");
-  EXPECT_EQ(first(off_pump(plan, with(night, {shown, rapid("25T22:05", 0, 2, 0)}), "25T22:10", asks(8.0))), "nothing");
+  EXPECT_EQ(first(off_pump(plan, with(night, {shown, rapid("25T22:05", 0, 2, 0)}), "25T22:10", asks(12.0))), "nothing");
 }
 
 // A child of 0.1 units an hour, steps of 1, no long-acting insulin at hand: a whole bridge is 0.4. One step is owed after ten hours.
@@ -232,7 +232,7 @@ TEST(OffPumpSafety, WhoNeedsBasalSoonDoesNotWaitForThePump) {
 // The hours written down with it are the hours it stands for; one given early runs from the end of the one before.
 TEST(OffPumpSafety, ABridgeCoversTheHoursWrittenDown) {
   const auto next = [](std::initializer_list<Json> given, const std::string& now) {
-    return clock(off_pump(plan, with(night, given), now, asks(8.0))["nextBridge"]);
+    return clock(off_pump(plan, with(night, given), now, {{"glucose", 8.0}, {"expectedHours", 10}})["nextBridge"]);
   };
   EXPECT_EQ(next({bridge("25T22:00", 3, 4)}, "25T22:05"), "02:00");
   EXPECT_EQ(next({bridge("25T22:00", 1, 1.5)}, "25T22:05"), "23:30");

@@ -1,6 +1,7 @@
 // What a person asks who has no working pump, and what they are told: rapid insulin and long-acting insulin always apart, each
 // with its own place in the list of screens, never two amounts on one.
 #pragma once
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -152,8 +153,17 @@ enum class Note : std::uint8_t {
   bridgedTwice, bridgeWhileAsleep, longActingWhileAsleep, longActingTooLittle, longActingUnknown, orderTooLarge, orderNotReadBack,
   basalWithoutReading, askForBasal, eatFirst, eatWith, longActingForSmallBasal, longActingSecondHalf
 };
-inline constexpr int note_count = 38;
-static_assert(note_count <= 64, "A set of notes holds 64.");
+inline constexpr int note_count = static_cast<int>(Note::longActingSecondHalf) + 1;
+
+// More of them than a SetOf holds.
+class Notes {
+ public:
+  void add(Note note) { said_[static_cast<std::size_t>(note)] = true; }
+  bool has(Note note) const { return said_[static_cast<std::size_t>(note)]; }
+
+ private:
+  std::array<bool, note_count> said_{};
+};
 
 struct OffPumpAnswer {
   bool off = false;
@@ -185,7 +195,7 @@ struct OffPumpAnswer {
   bool could_go_low = false;
   bool small_basal = false;                   // a whole bridge is under one step: single steps, as they are owed
   bool bridged_twice = false;                 // basal for the same hours went in twice, and still acts
-  SetOf<Note> notes;
+  Notes notes;
 };
 
 }  // namespace stopgap

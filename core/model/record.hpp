@@ -36,13 +36,13 @@ class SetOf {
   constexpr void remove(Item item) { bits_ &= ~bit(item); }
   constexpr bool has(Item item) const { return (bits_ & bit(item)) != 0; }
   constexpr bool empty() const { return bits_ == 0; }
-  constexpr std::uint64_t bits() const { return bits_; }
+  constexpr std::uint32_t bits() const { return bits_; }
   constexpr SetOf& operator|=(SetOf other) { bits_ |= other.bits_; return *this; }
   friend constexpr bool operator==(SetOf, SetOf) = default;
 
  private:
-  static constexpr std::uint64_t bit(Item item) { return std::uint64_t{1} << static_cast<unsigned>(item); }
-  std::uint64_t bits_ = 0;
+  static constexpr std::uint32_t bit(Item item) { return std::uint32_t{1} << static_cast<unsigned>(item); }
+  std::uint32_t bits_ = 0;
 };
 
 struct Parts {

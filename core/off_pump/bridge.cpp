@@ -103,10 +103,7 @@ Instant up_to_full_hours(Instant from, Instant to) {
 
 // The first minute at which so much basal has been owed since `from`; a day later where it never is.
 Instant owed_at(const rules::Facts& facts, const Outage& outage, Instant from, Insulin units) {
-  const Instant latest = from + figures::long_acting_day.value;
-  const Insulin almost = units - Insulin::exactly(Fraction::of(1, 1000000));   // a step exactly is owed at its minute, not after it
-  const Instant last_short = outage.lasts(facts.plan, from, almost, latest, here(facts));
-  return last_short == latest ? latest : last_short + Duration::minutes(1);
+  return outage.has_needed(facts.plan, from, units, from + figures::long_acting_day.value, here(facts));
 }
 
 Hours single_step_hours(const rules::Facts& facts, const Outage& outage, Instant uncovered) {

@@ -73,6 +73,16 @@ Instant Outage::lasts(const Plan& plan, Instant from, Insulin units, Instant lat
   return latest;
 }
 
+Instant Outage::has_needed(const Plan& plan, Instant from, Insulin units, Instant latest, Offset offset) const {
+  const Duration minute = Duration::minutes(1);
+  Insulin used;
+  for (Instant to = from; to < latest; to = to + minute) {
+    used = used + needed_over(plan, to, to + minute, offset);
+    if (used >= units) return to + minute;
+  }
+  return latest;
+}
+
 Insulin Outage::owed_to(Instant from, const Plan& plan) const {
   if (bridges.empty() || (since && bridges.back().given + figures::bridge_tolerance.value < *since)) return Insulin{};
   const Covered& last = bridges.back();

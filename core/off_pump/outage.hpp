@@ -76,6 +76,8 @@ struct Outage {
   Insulin needed_over(const Plan& plan, Instant from, Instant to, Offset offset) const;
   // The last whole minute to which this much is enough; `latest` where it is enough beyond.
   Instant lasts(const Plan& plan, Instant from, Insulin units, Instant latest, Offset offset) const;
+  // The first whole minute at which so much has been needed since `from`; `latest` where it never is.
+  Instant has_needed(const Plan& plan, Instant from, Insulin units, Instant latest, Offset offset) const;
 };
 
 Outage outage_of(const Plan& plan, const History& history, Instant now);

@@ -11,7 +11,6 @@ const reasons = {
   'core/units/time.cpp': { why: 'positions in an RFC 3339 text, and the years the calendar covers', numbers: null },
   'core/units/time.hpp': { why: 'an hour in hundredths is 36 seconds', numbers: ['36'] },
   'core/model/advice.hpp': { why: 'how many outcomes, steps, holds and cautions there are', numbers: ['22', '28', '5', '10'] },
-  'core/model/off_pump.hpp': { why: 'how many notes there are', numbers: ['27'] },
   'core/json/write_off_pump.cpp': { why: 'decimal places of a share', numbers: ['4'] },
   'core/model/record.hpp': { why: 'how many kinds of events there are', numbers: ['22'] },
   'core/json/text.cpp': {
