@@ -1653,6 +1653,18 @@ file-made = The file is made. Check that it was saved.
 bring-done = The file is on the shelf.
 # Entries with one id and two contents. $count: number of them.
 bring-differ = Entries that differ stay as they are here: { $count }.
+# After a file with a plan that cannot be agreed; below it stands why.
+bring-held = The plan in the file is not taken in. It is kept as it came, and not used.
+# The same, where nobody on the shelf has this plan.
+bring-not-taken = The plan in the file is not taken in. Keep the file.
+# Above numbers of a plan in a file; below them the plan is taken in or left.
+bring-open = Nobody confirmed these numbers. Ask who agreed the plan.
+# Button.
+bring-leave = Do not take it in
+# Button.
+bring-take = Take it in all the same
+# In the list of plans, before why. $revision: of the plan that is not used.
+shelf-held = Revision { $revision } is kept and not used.
 # A file with a draft, where a draft of the same plan is here already.
 bring-draft-there = A draft of this plan is already here. Remove it first, or go on with it.
 # Heading of the editor.
@@ -2001,6 +2013,8 @@ agree-retype-again = Type it again: { $place }
 agree-retype-differs = You typed { $typed }. The plan says something else. Look again.
 # $reason: the reason given for the earlier revision.
 agree-reason-before = The earlier revision says: { $reason }
+# $reason: the reason of an earlier version of this program, which did not say what it was given for. The number is typed again.
+agree-reason-earlier = Confirmed in an earlier version: { $reason }
 # Label. $place: the field.
 agree-reason = Why is it right: { $place }
 # Heading. $revision: the earlier one.
@@ -2027,6 +2041,8 @@ house-matchedCarbohydrate = Insulin beyond the correction comes with carbohydrat
 house-extraNotReduced = Insulin on board does not make the ketone extra smaller.
 # Heading.
 agree-who-title = Who agrees, and when
+# Tick. $name: the person; $day: the birth date; $years: their age on the day of agreement, a number.
+agree-age = { $name } was born on { $day } and is { $years } years old.
 # Under the field.
 agree-on-help = Year, month, day. Type the day yourself.
 # Heading above what is still open.
@@ -2037,6 +2053,8 @@ open-refused = { $count } things stop it.
 open-retype = { $count } numbers are not retyped with a reason.
 # Still open.
 open-changes = The changes are not looked at.
+# The tick beside the age.
+open-age = The age is not confirmed.
 # $count: number.
 open-house = { $count } house rules are not agreed.
 # Still open.

@@ -147,6 +147,11 @@ TEST(ReviewContacts, AtEveryHourSomebodyOfTheTeam) {
   EXPECT_EQ(found("no-team-at-some-hour", team({"08:00-16:30", "evenings"})),
             "confirm /plan/contacts dayFrom=Mon dayUntil=Tue days=every from=16:30 instead=Line 2 until=08:00");
   EXPECT_EQ(found("no-team-at-some-hour", team({"evenings"})), "confirm /plan/contacts dayFrom=Mon dayUntil=Mon days=every from=00:00 instead=Line 1 until=00:00");
+  // A draft may have no emergency number yet.
+  Json draft = team({"08:00-16:30"});
+  draft["agreement"]["status"] = "draft";
+  draft["emergencyNumber"] = "";
+  EXPECT_EQ(found("no-team-at-some-hour", draft), "confirm /plan/contacts dayFrom=Mon dayUntil=Tue days=every from=16:30 instead=\u2013 until=08:00");
   // Without any contact of the team that alone is found.
   EXPECT_EQ(level("no-team-at-some-hour", with({{"/contacts/0/relation", "neighbour"}})), none);
 }

@@ -107,6 +107,8 @@ std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   out.open('{');
   write_findings(out, answer.findings, plan);
   write_yardsticks(out, answer.yardsticks, plan);
+  // Said beside the birth date, so that whoever agrees sees whose plan it is.
+  out.key("ageYears").raw(std::to_string(years_between(plan.person.born, plan.agreement.on)));
   out.key("table").open('{').key("unit").text(of(words::glucose_units, plan.unit)).key("day");
   write_table(out, answer.day, plan);
   out.key("night");

@@ -18,6 +18,9 @@ bool reachable_at_night(std::string_view when) {
   return all_night;
 }
 
+// In a sentence: a dash stands where a draft has no number yet.
+std::string emergency_of(const Plan& plan) { return plan.emergency_number.empty() ? "\xE2\x80\x93" : plan.emergency_number; }
+
 // A number that a telephone cannot be told to dial. An empty one is found as missing.
 void look_at_number(Review& review, const std::string& name, const std::string& phone, std::string path) {
   if (!phone.empty() && !can_be_dialled(phone))
@@ -68,17 +71,17 @@ TimeOfDay clock_of(std::int64_t minute) { return TimeOfDay::minutes(minute % min
 void look_for_silent_hours(Review& review) {
   const Plan& plan = review.plan;
   std::vector<AnswerHours> team;
-  const std::string* instead = &plan.emergency_number;
+  std::optional<std::string> instead;
   for (const Contact& contact : plan.contacts) {
     if (contact.relation != Relation::team) continue;
     if (const auto hours = parse_answer_hours(contact.when)) team.push_back(*hours);
-    else if (instead == &plan.emergency_number) instead = &contact.name;
+    else if (!instead) instead = contact.name;
   }
   const auto silence = longest_silence(team);
   if (!silence) return;
   review.find(figures::team_answers, "no-team-at-some-hour", FindingLevel::confirm, "/plan/contacts",
               {{"days", std::string{silence->every_day ? "every" : "some"}}, {"dayFrom", weekday_of(silence->from)}, {"from", clock_of(silence->from)},
-               {"dayUntil", weekday_of(silence->until)}, {"until", clock_of(silence->until)}, {"instead", *instead}});
+               {"dayUntil", weekday_of(silence->until)}, {"until", clock_of(silence->until)}, {"instead", instead.value_or(emergency_of(plan))}});
 }
 
 }  // namespace
@@ -97,12 +100,13 @@ void look_at_contacts(Review& review) {
   if (!team) review.find(figures::reachable_contact, "no-team-contact", FindingLevel::refuse, "/plan/contacts", {});
   // A school phones home whenever its orders end.
   if (!home && plan.school) review.find(figures::reachable_contact, "no-home-contact", FindingLevel::refuse, "/plan/contacts", {});
+  const std::string emergency = emergency_of(plan);
   for (std::size_t i = 0; i < plan.contacts.size(); ++i) {
     const Contact& contact = plan.contacts[i];
     look_at_number(review, contact.name, contact.phone, item_path("/plan/contacts", i, "phone"));
     if (contact.relation != Relation::other && !parse_answer_hours(contact.when))
       review.find(figures::team_answers, "hours-unreadable", FindingLevel::confirm, item_path("/plan/contacts", i, "when"),
-                  {{"name", contact.name}, {"relation", contact.relation_text}, {"number", plan.emergency_number}});
+                  {{"name", contact.name}, {"relation", contact.relation_text}, {"number", emergency}});
   }
   look_at_number(review, plan.emergency_number, plan.emergency_number, "/plan/emergencyNumber");
   if (team) look_for_silent_hours(review);

@@ -39,10 +39,10 @@ class Review {
 
   template <class Value>
   void find(const Figure<Value>& figure, std::string_view id, FindingLevel level, std::string path, std::vector<Slot> slots) {
-    findings.push_back({id, level, std::move(path), std::move(slots), figure.mark, figure.source, {}});
+    findings.push_back({id, level, std::move(path), std::move(slots), figure.mark, figure.source, {}, {}, {}});
   }
   void find(const figures::Ground& ground, std::string_view id, FindingLevel level, std::string path, std::vector<Slot> slots) {
-    findings.push_back({id, level, std::move(path), std::move(slots), ground.mark, ground.source, {}});
+    findings.push_back({id, level, std::move(path), std::move(slots), ground.mark, ground.source, {}, {}, {}});
   }
   // Beside a number, whether or not anything is found in it.
   template <class Value>

@@ -14,11 +14,13 @@ void look_at_limits(Review& review) {
   over(plan.limits.single_dose, "/plan/limits/singleDose");
   over(by_share, "/plan/limits/shareOfDaily");
 
-  const auto large = [&](Share share, const Figure<Fraction>& most, std::string_view id, std::string path) {
-    if (share.value() > most.value) review.find(most, id, FindingLevel::confirm, std::move(path), {{"percent", Percent{share.value()}}, {"most", Percent{most.value}}});
-  };
-  large(plan.limits.share_of_daily, figures::share_of_daily_most, "single-share-large", "/plan/limits/shareOfDaily");
-  large(plan.limits.rolling_share, figures::rolling_share_most, "rolling-share-large", "/plan/limits/rollingShare");
+  const Fraction single = plan.limits.share_of_daily.value(), rolling = plan.limits.rolling_share.value();
+  if (single > figures::share_of_daily_most.value)
+    review.find(figures::share_of_daily_most, "single-share-large", FindingLevel::confirm, "/plan/limits/shareOfDaily",
+                {{"percent", Percent{single}}, {"most", Percent{figures::share_of_daily_most.value}}});
+  if (rolling > figures::rolling_share_most.value)
+    review.find(figures::rolling_share_most, "rolling-share-large", FindingLevel::confirm, "/plan/limits/rollingShare",
+                {{"percent", Percent{rolling}}, {"most", Percent{figures::rolling_share_most.value}}});
 
   const auto& least = plan.unit == GlucoseUnit::mmol ? figures::low_least_mmol : figures::low_least_mg;
   if (plan.low.below < least.value)

@@ -7,6 +7,7 @@ import { test } from 'node:test';
 import { requests } from '../generate.mjs';
 import { none as noneOf, top } from '../house/read.mjs';
 import { answerAgain } from './answer.mjs';
+import { withPlanFindings } from './plan_findings.mjs';
 import { instant } from './record.mjs';
 import { stepIds } from './steps.mjs';
 
@@ -52,7 +53,8 @@ test(`${count} requests are answered as the second reading answers them`, () => 
   assert.equal(answers.length, count);
   const found = [];
   asked.forEach((request, at) => {
-    const answer = JSON.parse(answers[at]), second = again[at], now = instant(request.situation.now);
+    const answer = JSON.parse(answers[at]), now = instant(request.situation.now);
+    const second = withPlanFindings(again[at], request, answer.planFindings ?? []);
     const here = answer.refused
       ? [`refused ${answers[at].slice(0, 200)}`] : differences(ofTheCore(answer), second, now);
     const rule = `${second.decidedBy}${second.gate ? ` ${second.gate}` : ''}`;
