@@ -101,12 +101,13 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     // Goes through the steps as somebody would who does each of them; says which were met, in their order.
     steps: async (shot = () => {}) => {
       const met = [];
-      const own = [[/into a sink/, async () => { await press('The pump gave it'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); await page.waitForFunction(() => document.documentElement.dataset.screen === 'stepsPage'); }],
+      const own = [[/into a sink/, async () => { await press('Look at the end of the tubing'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); await page.waitForFunction(() => document.documentElement.dataset.screen === 'stepsPage'); await press('The pump gave it'); }],
+        [/Join the tubing/, () => press('It is joined, and dry')],
         [/new vial/i, () => press('The insulin is in order')], [/New reservoir/, () => press('The reservoir is new')], [/infusion set/, () => press('The set is changed')],
         [/Automation off/, () => press('Automation is off')], [/Drink/, () => press('I drink')], [/Set the alarm/, () => press('The alarm is set')],
         [/Get ketone/, () => press('I will get strips')], [/^Call/, () => press('Answered')], [/Eat/, () => press('It is eaten')], [/sugar now/, () => press('The sugar is taken')],
         [/test again/, () => press('I will test again')], [/Restock/, () => press('It is restocked')], [/Close this/, () => press('Close it')], [/“/, () => press('I have said it')],
-        [/Stop the pump/, () => press('The pump is stopped')], [/glucagon/, () => press('Glucagon is given')], [/Wait until/, () => press('I wait')]];
+        [/Stop the pump/, () => press('The pump is stopped')], [/glucagon/, () => press('Glucagon is given')], [/^Awake and swallowing/, () => press('The sugar is taken')], [/Wait until/, () => press('I wait')]];
       for (let before = '';;) {
         await page.waitForFunction(last => (document.querySelector('.step.cur .top')?.textContent ?? 'over') !== last, before);
         before = await page.evaluate(() => document.querySelector('.step.cur .top')?.textContent ?? 'over');
@@ -175,14 +176,16 @@ export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones 
   await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
 };
 
+// An amount as the page writes it.
+export const inUnits = units => `${units} ${units === '1' ? 'unit' : 'units'}`;
 export const inject = async (hand, units) => {
   await hand.heading('Inject now');
   await hand.tap('Type the units you see');
   await hand.heading('How many units do you see?');
   await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.heading(`Inject ${units} units now`);
-  await hand.tap(`I have injected ${units} units`);
+  await hand.tap(`I see ${inUnits(units)}`);
+  await hand.heading(`Inject ${inUnits(units)} now`);
+  await hand.tap(`I have injected ${inUnits(units)}`);
   // Written down before anything else is done: a page left earlier rightly asks whether it was injected.
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
 };
