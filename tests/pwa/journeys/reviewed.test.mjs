@@ -148,7 +148,8 @@ test('a plan in use that could not be agreed any more goes on dosing, says so un
   await answer(hand);
   await hand.heading('Inject now');
   await hand.sees('A number in the plan looks wrong. Ask your clinic.');
-  await hand.sees('Correction factor from 00:00: 30 mmol/L looks like a number in the other glucose unit.');
+  await hand.sees('Correction factor from 00:00: 30');
+  await hand.sees('30 mmol/L looks like a number in the other glucose unit.');
   await hand.shot('finding-dose');
   await inject(hand, '4');
   await hand.sees('A number in the plan looks wrong. Ask your clinic.');
