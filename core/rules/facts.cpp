@@ -330,8 +330,9 @@ void read_what_the_last_needle_rested_on(Facts& facts) {
     const bool is_fresh = is_known(*event->ketones) && dose - at <= figures::ketone_reading_lasts.value;
     if (is_fresh && !carries_ketones) facts.blood_at_last_needle = level_of(facts.plan, *event->ketones).blood;
   }
-  const auto& stale = facts.situation.ketones;
-  if (stale.at && *stale.at <= dose) before.consider(stale.reading, *stale.at);
+  const auto& said = facts.situation.ketones;
+  const bool is_stale = said.at && facts.now - *said.at > figures::ketone_reading_lasts.value;
+  if (is_stale && *said.at <= dose) before.consider(said.reading, *said.at);
   const KetoneLevel then = carries_ketones ? level_of(facts.plan, *needle.ketones) : before.level();
   if (carries_ketones) facts.blood_at_last_needle = then.blood;
   facts.row_at_last_needle = then.row;
