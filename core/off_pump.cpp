@@ -159,6 +159,7 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
     const Advice advice = advise(plan, seen, situation);
     answer.call = advice.call;
     answer.first = nothing_passes(facts);
+    if (answer.first) answer.call = std::max(answer.call, answer.first->call);
     if (const auto first = comes_first(advice, facts); first && (!answer.first || first->waits == Waits::everything)) answer.first = first;
     Waits waits = answer.first ? answer.first->waits : Waits::nothing;
     const bool bare_too_long = now - outage.bare_since(now) >= figures::longest_without_insulin.value;
@@ -171,14 +172,18 @@ OffPumpAnswer off_pump(const Plan& plan, const Record& record, const OffPumpQues
       answer.notes.add(Note::basalWithoutReading);
       answer.call = std::max(answer.call, Call::team);
     }
-    if (outage.long_acting.unknown_since && waits != Waits::everything) waits = Waits::rapid;
     const bool waits_for_pump = answer.because == WayReason::soonBack;
     if (!waits_for_pump) answer.missed = missed_of(outage, now);
-    read_order(asked, answer);
+    // What comes first comes alone. Too much rapid insulin is talked over on the call itself: its order stands.
+    const bool rapid_waits = waits == Waits::rapid && advice.outcome != Outcome::tooMuch;
+    if (waits != Waits::everything) read_order(asked, answer);
+    if (answer.order && answer.order->insulin == InsulinType::rapid && rapid_waits) answer.order.reset();
     if (waits != Waits::everything) add_long_dose(asked, advice, answer);
     const bool bridges = answer.way == OffWay::bridge;
-    const Hours hours =
+    Hours hours =
         waits_for_pump ? hours_while_back_soon(outage, now) : hours_of(facts, outage, {asked.expected, answer.gives_long(), bridges});
+    // Nobody knows how much basal is in: none before the team answers. A correction and a meal do not wait for that.
+    if (outage.long_acting.unknown_since) hours = {hours.from, hours.from};
     answer.small_basal = hours.single_step;
     const LongAtWork& work = outage.long_acting;
     answer.long_acting_bridges = !hours.due && hours.from > now && work.last && work.at_work(now) && !(hours.from < *work.due);

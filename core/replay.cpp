@@ -29,23 +29,9 @@ void add_signs(const History& history, Situation& situation) {
       situation.signs |= event->signs;
 }
 
-// The word HI counts as repeated where the record has it twice; a sensor's number is no finger's.
-void judge_glucose(const History& history, Situation& situation) {
-  auto& glucose = situation.glucose;
-  if (!glucose) return;
-  glucose->no_meter = false;
-  glucose->repeated = false;
-  for (const auto& [event, struck] : history.entries()) {
-    if (event->kind != EventKind::glucose || event->at.instant >= *glucose->at) continue;
-    glucose->repeated |= event->glucose->word == glucose->reading.word && event->glucose->from == glucose->reading.from &&
-                         *glucose->at - event->at.instant <= figures::glucose_reading_lasts.value;
-  }
-}
-
 Situation situation_at(const History& history, const Moment& now) {
   Situation situation = known_at(history, now);
   add_signs(history, situation);
-  judge_glucose(history, situation);
   return situation;
 }
 

@@ -61,8 +61,9 @@ TEST(OffPumpDays, AtEightLongActingAloneForTheBridgeLastsUntilItWorks) {
   EXPECT_EQ(screen(answer, "longActing")["worksFrom"]["clock"], "10:00");
   EXPECT_EQ(dose(answer, "bridge"), "none");
   EXPECT_EQ(answer["screens"].size(), 1U);
-  EXPECT_EQ(alarms(answer), "longActing 08:00");
-  // Should it not be injected, the next bridge is due at 10:00; once it is, nothing is.
+  // Until the long-acting dose is in, the end of the bridge is the end of cover: it rings. Should it not be injected, the next bridge is due
+  // then; once it is, nothing is.
+  EXPECT_EQ(alarms(answer), "bridge 10:00, longActing 08:00");
   EXPECT_EQ(clock(answer["nextBridge"]), "10:00");
   EXPECT_EQ(clock(off_pump(plan, after_long, "26T08:05", {{"glucose", 8.0}})["nextBridge"]), "none");
 }

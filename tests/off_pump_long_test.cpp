@@ -76,7 +76,7 @@ TEST(OffPumpLong, BridgesGiveTheShareThatIsMissing) {
   EXPECT_EQ(answer["call"], "team");
   // A call alone orders nothing; a word of the team does.
   EXPECT_EQ(dose(at(plan, with(events, {call("25T09:00")}), "25T12:00"), "bridge"), "1 unit");
-  const Json word = event("25T09:01", "order", {{"by", "Night line"}, {"text", "leave it at that"}});
+  const Json word = event("25T09:01", "order", {{"by", "Night line"}, {"insulin", "long"}, {"text", "leave it at that"}});
   EXPECT_EQ(at(plan, with(events, {call("25T09:00"), word}), "25T12:00")["screens"], Json::array());
   // 18 of 19 are over nine tenths, 17 are under.
   EXPECT_EQ(at(plan, Json::array({off("25T06:00"), long_dose("25T08:00", 18)}), "25T12:00")["screens"], Json::array());

@@ -2,6 +2,8 @@
 
 #include <string_view>
 #include <unordered_map>
+#include "figures/off_pump.hpp"
+#include "model/basal.hpp"
 
 namespace stopgap {
 namespace {
@@ -35,6 +37,30 @@ Insulin uncovered(Insulin meal, const Event& dose, const Plan& plan, const Cover
   return at_least_none(meal - eaten->second / ratio);
 }
 
+// Basal that was injected for hours that had theirs already, by its injection: it acts like any other insulin.
+using GivenAgain = std::unordered_map<std::string_view, Insulin>;
+
+GivenAgain basal_given_again(const Plan& plan, const Entries& entries) {
+  GivenAgain again;
+  std::optional<Instant> covered_until;
+  for (const auto& [event, struck] : entries) {
+    if (event->kind != EventKind::injection || event->insulin != InsulinType::rapid) continue;
+    if (!event->parts || event->parts->basal.is_zero()) continue;
+    const Instant at = event->at.instant;
+    const Insulin needed = basal_over(plan.basal, at, at + plan.off_pump.bridge, event->at.offset);
+    const Insulin step = plan.usual_device().step;
+    // A step that makes up for hours gone covers none ahead.
+    if (!event->basal_hours && needed < step) continue;
+    if (covered_until && *covered_until - at > figures::bridge_tolerance.value) again[event->id] = event->parts->basal;
+    const bool is_short = needed - event->parts->basal >= step;
+    const Fraction share = is_short ? event->parts->basal.in_units() / needed.in_units() : Fraction{1};
+    const std::int64_t seconds = (share * Fraction{plan.off_pump.bridge.in_seconds()}).floor();
+    const Duration lasts = event->basal_hours.value_or(Duration::seconds(seconds));
+    covered_until = (covered_until && *covered_until > at ? *covered_until : at) + lasts;
+  }
+  return again;
+}
+
 bool already_recorded(const Situation::Mistake& mistake, Instant now, const Entries& entries) {
   for (const auto& entry : entries)
     if (entry.event->kind == EventKind::mistake && entry.event->at.instant == now && entry.event->mistake == mistake.what &&
@@ -66,6 +92,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
   const Duration action = plan.rapid.action;
   const Entries& entries = history.entries();
   const Covered covered = what_is_covered(entries, situation, now);
+  const GivenAgain again = basal_given_again(plan, entries);
   for (const auto& [event, struck] : entries) {
     const Instant at = event->at.instant;
     if (now - at > action || (span.until && at > *span.until)) continue;
@@ -75,6 +102,7 @@ OnBoard on_board(const Plan& plan, const History& history, const Situation* situ
         const std::int64_t share = remaining_share(now - at, action);
         sums.always.add(event->rescue(), share);
         if (event->parts) sums.always.add(uncovered(event->parts->meal, *event, plan, covered), share);
+        if (const auto twice = again.find(event->id); twice != again.end()) sums.always.add(twice->second, share);
         break;
       }
       case EventKind::mistake:

@@ -10,7 +10,7 @@
 namespace stopgap {
 
 struct OnBoard {
-  Remaining always;        // rescue parts, mistakes, uncovered meals by needle
+  Remaining always;        // rescue parts, mistakes, uncovered meals by needle, basal given again for the same hours
   Remaining off_body;      // deliveries off the body that may have gone in: not over a sink
   Remaining pump_certain;  // pump doses outside the suspected span
   Remaining pump_suspect;  // pump doses since suspicion and before the set was changed

@@ -57,21 +57,38 @@ std::unordered_set<std::string_view> mis_taps_of(const Record& record, const std
   return taken_back;
 }
 
-// Two entries of one needle as one: the larger units, the later time, never less of a rescue part than either said, and the readings of
-// the entry said last where it has them.
+// The higher of two readings: HI is above every number, LO below.
+GlucoseReading higher(const GlucoseReading& a, const GlucoseReading& b) {
+  const auto rank = [](const GlucoseReading& reading) { return reading.word == MeterWord::HI ? 2 : reading.word == MeterWord::LO ? 0 : 1; };
+  if (rank(a) != rank(b)) return rank(a) > rank(b) ? a : b;
+  return a.value > b.value ? a : b;
+}
+
+// Beside basal a glucose below the trigger makes an injection no needle dose. Two entries stay one if either was one.
+std::optional<GlucoseReading> glucose_of_both(const Event& wrong, const Event& right) {
+  const auto is_plain_rescue = [](const Event& event) { return !event.rescue().is_zero() && !(event.parts && !event.parts->basal.is_zero()); };
+  if (is_plain_rescue(wrong) || is_plain_rescue(right) || !wrong.glucose || !right.glucose) return std::nullopt;
+  return higher(*wrong.glucose, *right.glucose);
+}
+
+Insulin part_of(const Event& event, Insulin Parts::*part) { return event.parts ? (*event.parts).*part : Insulin{}; }
+
+// Two entries of one needle as one: the larger units and the later time. Until the team has settled which was right each part counts as
+// the larger of the two, so that neither a lock nor the hours of a bridge are lost; together they may then be more than the units.
 Event joined(const Event& wrong, const Event& right) {
   const Event& later = right.at.instant < wrong.at.instant ? wrong : right;
   const bool wrong_is_larger = *wrong.units > *right.units;
   Event one = wrong_is_larger ? wrong : right;
   const Event& other = wrong_is_larger ? right : wrong;
-  if (one.parts && other.rescue() > one.parts->rescue) {
-    one.parts->rescue = other.rescue();
-    one.parts->meal = lesser(one.parts->meal, *one.units - one.parts->rescue);
-    one.parts->basal = *one.units - one.parts->rescue - one.parts->meal;
-  }
+  if (wrong.parts || right.parts)
+    one.parts = Parts{greater(wrong.rescue(), right.rescue()), greater(part_of(wrong, &Parts::meal), part_of(right, &Parts::meal)),
+                      greater(part_of(wrong, &Parts::basal), part_of(right, &Parts::basal))};
+  if (!one.basal_hours) one.basal_hours = other.basal_hours;
+  if (!one.zones_east) one.zones_east = other.zones_east;
   one.at = later.at;
   one.sure = wrong.sure && right.sure;
-  one.glucose = right.glucose ? right.glucose : wrong.glucose;
+  if (one.parts && !one.parts->basal.is_zero() && !one.parts->rescue.is_zero()) one.glucose = glucose_of_both(wrong, right);
+  else one.glucose = right.glucose ? right.glucose : wrong.glucose;
   one.ketones = right.ketones ? right.ketones : wrong.ketones;
   if (one.refers_to.empty()) one.refers_to = other.refers_to;
   if (one.order.empty()) one.order = other.order;

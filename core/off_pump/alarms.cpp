@@ -27,8 +27,11 @@ void set_alarms(const rules::Facts& facts, const Outage& outage, const OffPumpQu
   };
   const auto expected = answer.expected_until;
   if (const auto bridged = outage.bridged_until(); bridged && outage.long_share(*bridged) < Fraction{1} && !answer.long_acting_bridges &&
-                                                   hours.from > *bridged)
+                                                   hours.from >= *bridged)
     ring(*bridged, AlarmFor::bridge);
+  // So does long-acting insulin that wears off before its next dose is due.
+  const LongAtWork& work = outage.long_acting;
+  if (work.ends_before_the_next()) ring(*work.covers_until, AlarmFor::bridge);
   if (hours.single_step) {
     const Insulin basal = answer.bridge ? answer.bridge->parts.basal : Insulin{};
     ring(hours.due ? after_single_step(facts, outage, now, basal) : hours.from, AlarmFor::bridge);

@@ -66,12 +66,12 @@ void correct(const rules::Facts& facts, const Outage& outage, const Hours& hours
   };
   // The way down closed its own gate: the hold it shows is the hold of this part.
   if (advice.gate == Gate::HLD) return blocked(CorrectionBlock::hold, advice.hold_until);
+  if (was_bridged_twice(facts, outage) && working.correction > Insulin{}) return blocked(CorrectionBlock::twice);
   if (working.before_rounding.is_zero()) return;
   const bool is_rule_dose = advice.decided_by == Rule::INJ && advice.dose && !advice.dose->rescue.is_zero();
   if (waits) return blocked(CorrectionBlock::first);
   if (!is_rule_dose && !asks_nothing_first(advice.decided_by))
     return blocked(advice.decided_by == Rule::INJ ? CorrectionBlock::underStep : CorrectionBlock::first);
-  if (was_bridged_twice(facts, outage)) return blocked(CorrectionBlock::twice);
   // Under a step a tenth of a unit would close the way to a ketone dose for hours.
   if (rules::is_under_one_step(facts, working)) return blocked(CorrectionBlock::underStep);
   if (!is_rule_dose && !beside.any()) return blocked(CorrectionBlock::alone);
@@ -198,6 +198,13 @@ Bridge bridge_of(const rules::Facts& facts, const Outage& outage, const Hours& h
   }
   bridge.sum = basal + bridge.meal + bridge.net;
   const Insulin most = device.capacity.down_to(device.step);
+  // Below the trigger a correction stands only beside basal or a meal that is drawn with it.
+  const bool is_alone = plan.to_step(bridge.sum, device.step) <= bridge.net && !bridge.single_step;
+  if (!facts.high && is_alone && !bridge.net.is_zero() && !(basal.is_zero() && bridge.meal.is_zero())) {
+    bridge.net = Insulin{};
+    bridge.block = CorrectionBlock::alone;
+    bridge.sum = basal + bridge.meal;
+  }
   Insulin rounded = plan.to_step(bridge.sum, device.step);
   // A single step is whole already: what rounding takes off falls on the meal.
   if (bridge.single_step) rounded = basal + (bridge.meal + bridge.net).down_to(device.step);

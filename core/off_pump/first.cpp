@@ -70,6 +70,8 @@ const Event* unanswered_dose(const Plan& plan, const History& history, Instant n
 Situation situation_of(const History& history, const OffPumpQuestion& question) {
   Situation situation = known_at(history, question.now);
   if (question.glucose) situation.glucose = question.glucose;
+  // Whoever has no meter acts on the sensor's number, wherever it comes from.
+  if (situation.glucose && situation.glucose->reading.from == ReadFrom::sensor) situation.glucose->no_meter |= question.no_meter;
   situation.carbs = question.carbs;
   situation.with = question.with;
   situation.not_before = question.not_before;

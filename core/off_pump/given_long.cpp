@@ -1,9 +1,9 @@
 #include "off_pump/given_long.hpp"
 
 #include <algorithm>
-#include <unordered_map>
 #include "figures/off_pump.hpp"
 #include "model/basal.hpp"
+#include "model/long_acting.hpp"
 #include "off_pump/orders.hpp"
 
 namespace stopgap::without_pump {
@@ -32,13 +32,11 @@ bool has_ordered_since(Instant given, const History& history, Instant now) {
     if (event->at.instant <= given) continue;
     if (is_long(*event) && !event->order.empty()) return true;
     if (event->kind != EventKind::order) continue;
-    const bool names_long = event->units && event->insulin == InsulinType::long_acting;
-    if (!event->units || (names_long && now - event->at.instant <= figures::order_stands.value)) return true;
+    if (event->insulin != InsulinType::long_acting) continue;
+    if (!event->units || now - event->at.instant <= figures::order_stands.value) return true;
   }
   return false;
 }
-
-std::int64_t count_of(std::int64_t zones_east) { return zones_east < 0 ? -zones_east : zones_east; }
 
 // The amount that the plan names for such a dose, as its device draws it.
 Insulin planned(const Plan& plan, const Event& given, bool half) {
@@ -53,6 +51,14 @@ Insulin planned(const Plan& plan, const Event& given, bool half) {
   return drawn.is_zero() ? exact : lesser(drawn, exact);
 }
 
+// Struck without the team's word, or said with "not sure".
+bool is_last_long_in_doubt(const History& history) {
+  bool in_doubt = false;
+  for (const auto& [event, struck] : history.entries())
+    if (is_long(*event)) in_doubt = struck || !event->sure;
+  return in_doubt;
+}
+
 // A mistake whose units nobody knows: until the team answers nobody knows how much basal is in either.
 void read_unknown(LongAtWork& work, const Event& mistake, const History& history) {
   if (team_knows_of(mistake.at.instant, history)) return;
@@ -64,28 +70,7 @@ void read_unknown(LongAtWork& work, const Event& mistake, const History& history
 
 }  // namespace
 
-bool is_half_part(TimeOfDay time) {
-  return time >= figures::first_part_halves_from.value && time < figures::first_part_is_evening_from.value;
-}
-bool is_evening_part(TimeOfDay time) { return time >= figures::first_part_is_evening_from.value; }
-
-Duration span_to_next_part(const Plan& plan, bool half) {
-  if (plan.off_pump.parts == 1) return figures::long_acting_day.value;
-  return half ? figures::part_after_a_half.value : figures::later_long_acting_part.value;
-}
-
-bool changes_basal(std::int64_t zones_east) { return count_of(zones_east) >= figures::zones_that_change_basal.value; }
-
-std::optional<Fraction> journey_share(const Plan& plan, std::int64_t zones_east) {
-  if (!changes_basal(zones_east) || plan.off_pump.parts > 1) return std::nullopt;
-  if (zones_east < 0) return figures::west_part.value.value();
-  return figures::east_share.value.value() - Fraction::of(zones_east, figures::zones_of_a_day.value);
-}
-
-bool LongAtWork::is_followed_at(Instant at, const InsulinKind& insulin) const {
-  const Duration longest = figures::onset_that_is_bridged.value;
-  return covers_until && insulin.onset <= longest && at + insulin.onset - *covers_until <= longest;
-}
+bool LongAtWork::is_followed_at(Instant at, const InsulinKind& insulin) const { return follows_on(covers_until, at, insulin); }
 
 void read_long(Outage& outage, const Plan& plan, const History& history, Instant now) {
   LongAtWork& work = outage.long_acting;
@@ -102,59 +87,43 @@ void read_long(Outage& outage, const Plan& plan, const History& history, Instant
     return;
   }
   work.order = order_at(history, now, InsulinType::long_acting);
-  const Duration action = plan.long_acting->action, onset = plan.long_acting->onset;
+  const Duration action = plan.long_acting->action;
   const bool in_parts = plan.off_pump.parts > 1;
   const Event* first_half = nullptr;   // of a journey west, as long as its second half is not in
-  std::unordered_map<std::string_view, Moment> shown;
   Fraction share;
-  for (const auto& [event, struck] : history.entries()) {
-    const Instant at = event->at.instant;
-    if (event->kind == EventKind::doseShown) shown.emplace(event->id, event->at);
-    const bool mistaken = is_mistaken_long(*event);
-    if (mistaken) work.due = std::max(work.due.value_or(at), at + figures::long_acting_day.value);
-    if (!(is_long(*event) || (mistaken && event->units))) continue;
-    // A half, or one that follows, is so by the time it was worked out for: a minute at the needle makes it no other.
-    const auto worked_out = shown.find(event->refers_to);
-    const Moment& decided = worked_out == shown.end() ? event->at : worked_out->second;
-    work.follows = work.is_followed_at(decided.instant, *plan.long_acting);
-    const bool half = in_parts && !mistaken && !work.follows && event->order.empty() && is_half_part(local_time(decided));
-    Duration next = mistaken ? figures::long_acting_day.value : span_to_next_part(plan, half);
-    if (!mistaken) {
-      work.zones_east = event->zones_east;
-      const bool journey = event->zones_east && journey_share(plan, *event->zones_east);
-      const bool second = first_half && at - first_half->at.instant < figures::long_acting_day.value;
-      first_half = nullptr;
-      if (journey && *event->zones_east > 0) next = next - Duration::hours(*event->zones_east);
-      if (journey && *event->zones_east < 0 && !second) {
-        next = Duration::hours(count_of(*event->zones_east));
-        first_half = event;
-      }
+  for (const LongDoseTaken& dose : long_doses_of(plan, history)) {
+    const Event& event = *dose.event;
+    const Instant at = event.at.instant;
+    work.follows = dose.follows;
+    if (!dose.mistaken) {
+      work.zones_east = event.zones_east;
+      first_half = dose.first_half ? dose.event : nullptr;
     }
     share = Fraction{1};
-    if (event->order.empty() && !has_ordered_since(at, history, now)) {
-      share = event->units->in_units() / planned(plan, *event, half).in_units();
+    if (event.order.empty() && !has_ordered_since(at, history, now)) {
+      share = event.units->in_units() / planned(plan, event, dose.half).in_units();
       if (share >= figures::enough_of_long_acting.value.value()) share = Fraction{1};
     }
-    // The tail of the one before bridges its onset where it follows, but it works no sooner than that tail ends.
-    const Instant works = at + onset;
-    const Instant from = work.follows ? std::min(works, std::max(at, *work.covers_until)) : works;
-    const Instant all_until = at + (in_parts && !mistaken ? next : action);
-    outage.long_cover.push_back({from, all_until, share});
-    if (in_parts && !mistaken && all_until < at + action)
-      outage.long_cover.push_back({all_until, at + action, figures::half_part.value.value() * share});
-    work.last = event;
+    outage.long_cover.push_back({dose.works_from, dose.all_until, share});
+    if (in_parts && !dose.mistaken && dose.all_until < at + action)
+      outage.long_cover.push_back({dose.all_until, at + action, figures::half_part.value.value() * share});
+    work.last = dose.event;
     work.last_at = at;
-    work.covers_from = from;
-    work.covers_until = std::max(work.covers_until.value_or(all_until), all_until);
-    work.due = mistaken ? work.due : at + next;
+    work.covers_from = dose.works_from;
+    work.covers_until = std::max(work.covers_until.value_or(dose.all_until), dose.all_until);
     work.too_little = share < Fraction{1};
   }
+  work.due = long_acting_due(plan, history);
   // A second half that was never injected is no longer due once the next whole dose would be.
   if (first_half && now - first_half->at.instant >= figures::long_acting_day.value) first_half = nullptr;
   work.second_half = first_half != nullptr;
   if (work.last && now >= *work.covers_until && now >= *work.due) work.too_little = false;
   const bool counts = work.last && now < *work.due;
-  work.other_than_planned = counts && (work.too_little || other_than_shown(*work.last, history)) && !team_knows_of(*work.last_at, history);
+  // Struck, or perhaps not given at all: nobody knows how much basal is in until the team has been told.
+  const bool in_doubt = is_last_long_in_doubt(history);
+  const Insulin day = plan.to_step(long_acting_a_day(plan), plan.usual_device().step);
+  const bool too_much = work.last_20_hours > greater(day, long_acting_a_day(plan));
+  work.other_than_planned = counts && (work.too_little || in_doubt || too_much || other_than_shown(*work.last, history)) && !team_knows_of(*work.last_at, history);
 }
 
 }  // namespace stopgap::without_pump

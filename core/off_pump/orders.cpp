@@ -38,7 +38,8 @@ OrderBlock block_of(const Plan& plan, const LongAtWork& work, const Event& order
   const Insulin units = *order.units;
   if (order.insulin == InsulinType::rapid)
     return units > plan.limits.single_dose && !order.read_back ? OrderBlock::notReadBack : OrderBlock::none;
-  const Insulin day = long_acting_a_day(plan);
+  // As the plan's own screen draws it, where that rounds up.
+  const Insulin exact = long_acting_a_day(plan), day = greater(exact, plan.to_step(exact, plan.usual_device().step));
   if (units > day) return OrderBlock::overADay;
   return units + work.last_20_hours > day ? OrderBlock::overWithLast : OrderBlock::none;
 }

@@ -7,8 +7,8 @@
 namespace stopgap::without_pump {
 namespace {
 
-// Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where off and on
-// tie, off stands.
+// Off or dead, and since when without a break: a pump that ran for minutes, or a tap on the wrong button, is none. Where the
+// switches off and on tie, off stands; a dead pump that was seen is answered by one that is on, as the facts have it.
 void read_pump(Outage& outage, const History& history) {
   std::optional<Instant> last_off;
   const auto went_off = [&](const Moment& moment) {
@@ -21,7 +21,6 @@ void read_pump(Outage& outage, const History& history) {
       outage.until.reset();
     }
     outage.off = outage.told = true;
-    last_off = at;
   };
   const auto came_back = [&](Instant at) {
     outage.told = true;
@@ -30,7 +29,14 @@ void read_pump(Outage& outage, const History& history) {
     outage.until = at;
   };
   for (const auto& [event, struck] : history.entries()) {
-    if (event->kind == EventKind::pump) event->on ? came_back(event->at.instant) : went_off(event->at);
+    if (event->kind == EventKind::pump) {
+      if (event->on) {
+        came_back(event->at.instant);
+      } else {
+        went_off(event->at);
+        last_off = event->at.instant;
+      }
+    }
     if (event->kind == EventKind::seen && event->faults.has(Fault::pumpDead)) went_off(event->at);
   }
 }

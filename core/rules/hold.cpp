@@ -1,5 +1,7 @@
 #include "rules/hold.hpp"
 
+#include "model/long_acting.hpp"
+
 namespace stopgap::rules {
 namespace {
 
@@ -54,12 +56,7 @@ Holds running_holds(const Facts& facts) {
     if (automated) running.until(HoldKind::automation, end);
   }
   const Duration after_mistake = figures::mistake_with_long_acting.value;
-  for (const auto& [event, struck] : facts.history.entries()) {
-    if (event->insulin != InsulinType::long_acting) continue;
-    if (event->kind == EventKind::mistake) running.until(HoldKind::longActing, event->at.instant + after_mistake);
-    if (event->kind == EventKind::injection && plan.long_acting)
-      running.until(HoldKind::longActing, event->at.instant + plan.long_acting->action);
-  }
+  if (const auto due = long_acting_due(plan, facts.history)) running.until(HoldKind::longActing, *due);
   if (const auto& mistake = facts.situation.mistake; mistake && mistake->insulin == InsulinType::long_acting)
     running.until(HoldKind::longActing, facts.now + after_mistake);
   return holds;

@@ -3,7 +3,7 @@
 //   correction   lockHours after the last needle dose, or until the gate opens
 //   ketoneDose   repeatHours of the row after it, where the row acts and has them; or until the rolling cap lets the extra pass
 //   automation   pauseHours after it, where ketones acted, automation is paused or pausing is the plan's way (R-12; the length is a setting of the plan)
-//   longActing   its hours of action after a long-acting injection; a day after a mistake with it
+//   longActing   until the next long-acting dose is due; a day after a mistake with it
 //   allRapid     the hours of action after the last insulin that should not have gone in
 #pragma once
 #include "rules/proposal.hpp"

@@ -1,4 +1,4 @@
-// END  An incident; not unwell; the pump on; this reading and the one before it under the middle; blood ketones do not act;
+// END  An incident; the record read whole; not unwell; the pump on; this reading and the one before it under the middle; blood ketones do not act;
 //      and after a needle dose: the hours of action since it and the last two blood readings do not act. Then: when automation
 //      returns, what to restock, what to tell the clinic; the incident may be closed.
 // NON  Nothing of all that. Then: nothing found, look again in two hours (one in an incident).
@@ -46,6 +46,8 @@ bool blood_before_does_not_act(const Facts& facts) {
 }  // namespace
 
 bool holds_END(const Facts& facts) {
+  // What is not known to have been read whole is not over.
+  if (facts.situation.record_in_doubt) return false;
   if (!facts.incident() || facts.unwell || facts.off_or_dead || facts.level == Level::missing) return false;
   if (facts.at_or_above(facts.plan.high.middle) || !reading_before_is_under_the_middle(facts)) return false;
   if (!facts.blood_value || *facts.blood_value >= facts.plan.ketones.act_from) return false;

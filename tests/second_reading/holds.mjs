@@ -1,5 +1,42 @@
 // What must not be done yet, and until when.
+import { offsetOf } from './record.mjs';
+
 const hours = count => count * 3600;
+
+// When the next long-acting dose is due: a day after the last however long that acts; with two parts half a day, six hours after a half
+// first part (begun from 12:00 to before 18:00); going west by five zones or more its second half; going east so much sooner.
+// A mistake with it holds it for a day.
+const longActingDue = ({ plan, events }) => {
+  if (!plan.longActing) {
+    const mistakes = events.filter(event => event.kind === 'mistake' && event.insulin === 'long').map(event => event.t + hours(24));
+    return mistakes.length ? Math.max(...mistakes) : null;
+  }
+  const { actionHours, onsetHours } = plan.longActing, { parts } = plan.offPump;
+  let due = null, covers = null, firstHalf = null;
+  for (const event of events.filter(({ insulin, kind }) => insulin === 'long' && (kind === 'injection' || kind === 'mistake'))) {
+    const { t, zonesEast = 0 } = event;
+    if (event.kind === 'mistake') {
+      due = Math.max(due ?? t, t + hours(24));
+      if (event.units !== undefined) covers = Math.max(covers ?? 0, t + hours(actionHours));
+      continue;
+    }
+    const shown = events.find(({ kind, id }) => kind === 'doseShown' && id === event.shown && event.shown !== undefined);
+    const decided = shown ?? event, clock = (((decided.t + offsetOf(decided.at)) % 86400) + 86400) % 86400;
+    const follows = covers !== null && onsetHours <= 2 && decided.t + hours(onsetHours) - covers <= hours(2);
+    const half = parts > 1 && !follows && !event.order && clock >= hours(12) && clock < hours(18);
+    const journey = parts === 1 && Math.abs(zonesEast) >= 5, second = firstHalf !== null && t - firstHalf < hours(24);
+    let next = hours(parts === 1 ? 24 : half ? 6 : 12);
+    firstHalf = null;
+    if (journey && zonesEast > 0) next -= hours(zonesEast);
+    if (journey && zonesEast < 0 && !second) {
+      next = hours(-zonesEast);
+      firstHalf = t;
+    }
+    due = t + next;
+    covers = Math.max(covers ?? 0, t + (parts > 1 ? next : hours(actionHours)));
+  }
+  return due;
+};
 
 export const runHolds = (f, advice) => {
   const { plan, now } = f, { lockHours } = plan.limits, { pauseHours, preferred } = plan.squaring;
@@ -22,12 +59,8 @@ export const runHolds = (f, advice) => {
     advice.hold('allRapid', f.tooUntil, now);
     if (automated) advice.hold('automation', f.tooUntil, now);
   }
-  for (const event of f.events) {
-    if (event.insulin !== 'long') continue;
-    if (event.kind === 'mistake') advice.hold('longActing', event.t + hours(24), now);
-    if (event.kind === 'injection' && plan.longActing)
-      advice.hold('longActing', event.t + hours(plan.longActing.actionHours), now);
-  }
+  const due = longActingDue(f);
+  if (due !== null) advice.hold('longActing', due, now);
   if (f.situation.mistake?.insulin === 'long') advice.hold('longActing', now + hours(24), now);
   if (advice.holdEnd === null) return;
   advice.hold('correction', advice.holdEnd, now);

@@ -7,6 +7,7 @@ export const fallsAbsorbed = f => f.under(f.G, f.plan.high.middle) && !f.acting 
 
 const isOver = f => {
   const { plan, events } = f, { middle } = plan.high, { actFrom } = plan.ketones;
+  if (f.situation.recordInDoubt) return false;
   if (!f.incident || f.unwell || f.offDead || !f.under(f.G, middle)) return false;
   if (f.blood === null || f.blood === 'HI' || !exact(f.blood).lt(actFrom)) return false;
   // The reading before this one; the same reading recorded is this one.
