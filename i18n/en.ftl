@@ -309,6 +309,20 @@ newer-take = Use the new version
 newer-not-now = Not now
 # Below the buttons.
 newer-later = It waits. The version in use goes on working.
+# On the first page of each face: everything is kept here.
+offline-yes = Works with no network: yes.
+# The same line, for a moment, while it is looked through.
+offline-asked = Works with no network: this is being checked.
+# Reason: the first visit, or a file is fetched again.
+offline-fetching = Works with no network: not yet, because files are still coming.
+# Reason: a file was altered or cut off on its way, or on this phone.
+offline-not-whole = Works with no network: not yet, because some files did not arrive whole.
+# Reason: a private window, or a browser that keeps no pages.
+offline-no-keeper = Works with no network: not yet, because this browser does not keep it.
+# Reason: the page on the screen is not the version that is kept.
+offline-other = Works with no network: not yet, because this page is another version.
+# After each reason.
+offline-do = Stay connected and open Stopgap again. Until then rely on your card.
 # Frame when storage is refused.
 nothing-kept = This phone keeps nothing now. Write down every dose and its time.
 
@@ -370,8 +384,6 @@ trouble = Stopgap cannot help now
 trouble-what = Do not inject by guess. Call.
 # Button.
 trouble-again = Open it again
-# Page and core are of different releases.
-trouble-mixed = Page and core are not of one version.
 
 ## Question 1: danger signs
 

@@ -22,6 +22,7 @@ export const first = (state, words, send) => plainSheet(html`
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
   ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}${schoolEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
+  ${offlineNote(state, words)}
   ${helpPages(words)}`);
 
 const reason = (entry, words) => {
@@ -67,6 +68,16 @@ const printEntry = (words, sub) => html`<a class="press wide" href="paper.html">
 const copies = (state, words, send) => (state.missing.length ? html`<h2 class="lbl part">${words('copies-title')}</h2><p class="note">${words('copies-why')}</p>
   <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
 
+// Whether the app works with no network, and if not yet, why. "asked": the keeper of the release has not answered yet.
+const offlineLine = (state, words) => ({ yes: () => words('offline-yes'), asked: () => words('offline-asked'), fetching: () => words('offline-fetching'), notWhole: () => words('offline-not-whole'),
+  noKeeper: () => words('offline-no-keeper'), other: () => words('offline-other') }[state.offline]());
+const worksOffline = state => ['yes', 'asked'].includes(state.offline);
+const offlineNote = (state, words) => html`<p class="note" id="offline" role="status">${offlineLine(state, words)}${worksOffline(state) ? nothing : html` ${words('offline-do')}`}</p>`;
+
+// The faces whose first page is not drawn here say it above their page, as long as it does not work.
+const entered = new Set(['desk', 'school', 'handing']);
+export const framed = (state, words, page, name) => html`${entered.has(name) && !worksOffline(state) ? offlineNote(state, words) : nothing}${page}`;
+
 export const home = (state, words, send) => {
   const fields = planFields(state.plan.doc, state.plan.lines, words);
   // Whoever has no basal insulin sees the ways to insulin first, without scrolling.
@@ -78,6 +89,7 @@ export const home = (state, words, send) => {
   ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
+  ${offlineNote(state, words)}
   ${copies(state, words, send)}
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}
