@@ -9,6 +9,7 @@
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
+#include "json/hidden_characters.hpp"
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
@@ -164,7 +165,7 @@ std::string review_plan_call(const Node& request, Refusals& refusals) {
   Plan plan;
   if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
   if (!refusals.empty()) return {};
-  return json::write_review(review_plan(plan), plan);
+  return json::write_review(review_plan(plan, json::hidden_characters(*plan_node, "/plan")), plan);
 }
 
 std::string compare_plans_call(const Node& request, Refusals& refusals) {

@@ -96,7 +96,7 @@ void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
 
 }  // namespace
 
-ReviewAnswer review_plan(const Plan& plan) {
+ReviewAnswer review_plan(const Plan& plan, const std::vector<HiddenCharacter>& hidden) {
   Review work{plan};
   review::look_at_person(work);
   review::look_at_agreement(work);
@@ -109,6 +109,7 @@ ReviewAnswer review_plan(const Plan& plan) {
   review::look_at_limits(work);
   review::look_at_times(work);
   review::look_at_contacts(work);
+  review::look_at_text(work, hidden);
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);

@@ -1371,6 +1371,8 @@ finding-measured-after-agreement = Measured on { $measured }, but agreed on { $a
 finding-measured-long-ago = Weight and daily total of { $measured } are { $days } days old. Measure again after { $limit } days.
 # $review, $agreed: days.
 finding-review-far-ahead = The review on { $review } is over a year after { $agreed }. Choose an earlier day.
+# $code: the number of a character, as Unicode writes it (U+200B). Nobody can see it, so two names can look the same.
+finding-hidden-character = A character that nobody can see stands here: { $code }. Type the text again.
 # $rule: which rule of ours is not agreed.
 finding-house-rule-not-agreed = This rule of ours is not agreed yet: { $rule ->
     [rollingShare] a limit on all rescue doses together

@@ -90,24 +90,30 @@ for (const [path, text] of await joined(scripts, ['app.js', 'paper.js', 'danger.
 
 const checksum = bytes => `sha256-${digest('sha256', bytes).toString('base64')}`;
 const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([path, bytes]) => [path, checksum(bytes)]));
-// The same files are the same release, wherever and whenever they are put together. The pages carry the name of their release,
-// so the name is made while that place is still empty.
-const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
 const pages = [...files.keys()].filter(path => path.endsWith('.html'));
-// The script that both pages share is asked for at once, not only when the first one has been read.
-files.set('index.html', String(files.get('index.html')).replace(/(<link rel="modulepreload" href=")app.js">/, '$&\n$1shared/start.js">'));
-if (!files.has('shared/start.js') || !files.get('index.html').includes('shared/start.js')) throw new Error('The shared script is not asked for at the start.');
 // What a page fetches later is compared by pwa/checked.js with this list. A script stands there with those that it cannot do without.
 const needs = path => (ours(path) ? [...String(files.get(path)).matchAll(/\bfrom"([^"]+)"|\bimport"([^"]+)"/g)].map(([, from, whole]) => posix.join(posix.dirname(path), from ?? whole)).filter(need => files.has(need)) : []);
 const neededBy = path => [...new Set(needs(path).flatMap(need => [need, ...neededBy(need)]))];
 const listed = [...files.keys()].filter(path => !pages.includes(path) && path !== 'sw.js').sort()
   .map(path => [path, checksum(files.get(path)), ...neededBy(path)].join(' ')).join('\n');
-// What a page names itself is compared by the browser. It cannot do so for icons and letters: the keeper does, before it keeps them.
-const compared = /<(?:script type="module" src|link rel="(?:stylesheet|modulepreload)" href|link rel="preload" href)="([^"]+)"(?! as="font")/g;
+// What a page's script needs beside it is asked for at once, not only when that one has been read; and only a page can name its digest.
+for (const path of pages)
+  files.set(path, String(files.get(path)).replace(/<script type="module" src="([^"]+)"/g, (tag, first) =>
+    [...neededBy(first).map(need => `<link rel="modulepreload" href="${need}">`), tag].join('\n')));
+if (!files.get('index.html').includes('href="shared/start.js"')) throw new Error('The shared script is not asked for at the start.');
+// What a page names itself is compared by the browser. It cannot do so for icons and letters, nor for what is only fetched ahead: the
+// keeper compares those before it keeps them, and pwa/checked.js what it asks for.
+const compared = /<(?:script type="module" src|link rel="(?:stylesheet|modulepreload)" href)="([^"]+)"/g;
 for (const path of pages) {
-  const named = String(files.get(path)).replace('name="release" content=""', `name="release" content="${id}"`).replace('name="parts" content=""', `name="parts" content="${listed}"`)
-    .replace(compared, (tag, part) => `${tag} integrity="${checksum(files.get(part))}"`);
-  if (named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
+  const named = String(files.get(path)).replace('name="parts" content=""', `name="parts" content="${listed}"`).replace(compared, (tag, part) => `${tag} integrity="${checksum(files.get(part))}"`);
+  files.set(path, named);
+}
+// The same files are the same release, wherever and whenever they are put together. The pages carry the name of their release,
+// so the name is made while that place is still empty.
+const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
+for (const path of ['index.html', 'paper.html']) {
+  const named = files.get(path).replace('name="release" content=""', `name="release" content="${id}"`);
+  if (named === files.get(path) || named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
   files.set(path, named);
 }
 // What a release changes is said in plain words, one sentence a line, and which releases were withdrawn: both may change after a release

@@ -196,11 +196,11 @@ test('the page says which release it belongs to, and what each of its files must
     assert.equal(checksum, files[path], path);
     assert.ok(needs.every(need => files[need]), path);
   }
-  // What every page names itself: nothing of it is loaded without being compared, but icons, letters and the manifest.
+  // What every page names itself: nothing of it is loaded without being compared, but icons, the manifest, and what is fetched ahead.
   for (const path of Object.keys(files).filter(name => name.endsWith('.html'))) {
     const named = readFileSync(join(built, path), 'utf8').match(/<(?:script|link)[^>]*>/g);
     assert.ok(named.length > 1);
-    for (const tag of named.filter(text => !/rel="(icon|apple-touch-icon|manifest)"|as="font"/.test(text)))
+    for (const tag of named.filter(text => !/rel="(icon|apple-touch-icon|manifest|preload)"/.test(text)))
       assert.equal(tag.match(/integrity="([^"]+)"/)?.[1], files[tag.match(/(?:src|href)="([^"]+)"/)[1]], `${path}: ${tag}`);
   }
   for (const [path, checksum] of Object.entries(files)) assert.equal(`sha256-${createHash('sha256').update(readFileSync(join(built, path))).digest('base64')}`, checksum, path);

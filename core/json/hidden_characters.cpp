@@ -1,0 +1,32 @@
+#include "json/hidden_characters.hpp"
+
+#include <cstdio>
+#include "json/plain_text.hpp"
+
+namespace stopgap::json {
+namespace {
+
+// As Unicode writes it, such as U+200B.
+std::string code_point(std::uint32_t c) {
+  char text[12];
+  std::snprintf(text, sizeof text, "U+%04X", static_cast<unsigned>(c));
+  return text;
+}
+
+void look(const Node& node, const std::string& path, std::vector<HiddenCharacter>& found) {
+  if (node.kind == Node::Kind::string) {
+    if (const auto c = first_hidden(node.text)) found.push_back({path, code_point(*c)});
+  }
+  for (std::size_t i = 0; i < node.items.size(); ++i) look(node.items[i], path + "/" + std::to_string(i), found);
+  for (const auto& [key, value] : node.members) look(value, path + "/" + key, found);
+}
+
+}  // namespace
+
+std::vector<HiddenCharacter> hidden_characters(const Node& plan, std::string_view path) {
+  std::vector<HiddenCharacter> found;
+  look(plan, std::string{path}, found);
+  return found;
+}
+
+}  // namespace stopgap::json
