@@ -2730,6 +2730,10 @@ bring-unsigned = Not signed. Nobody can say whether it was changed on its way.
 bring-fingerprint = Fingerprint
 # Loud. $name, $born: the person of the plan in use.
 bring-other-person = Another person. The plan in use is for { $name }, born { $born }.
+# Loud. $text: a text of the plan, with the number of each character that nobody sees, such as [U+200B].
+bring-unseen = Characters that nobody sees stand in “{ $text }”. Compare it with the paper.
+# Loud. $word: a word of the plan; $letters: those of its letters that are Greek or Cyrillic, each with its number.
+bring-mixed = “{ $word }” mixes alphabets: { $letters }. Compare it with the paper.
 # Loud.
 bring-other-plan = Another plan of this person. It is no revision of the one in use.
 # Loud. $revision: number in use.

@@ -2,6 +2,7 @@
 // now in use. Only the day of agreement, typed by hand, opens the button.
 import { html, nothing } from '../vendor/lit-html.js';
 import { field, main, plain, plainSheet } from '../views/parts.js';
+import { visible } from '../views/visible.js';
 import { groups, originWords } from './origin.js';
 
 
@@ -22,7 +23,7 @@ export const offered = (candidate, words, send, { day, lines, take = words('take
   const agreedDay = doc.agreement.on.replaceAll('-', '');
   const typed = (candidate.typedDay ?? '').replace(/[^0-9]/g, '');
   return plainSheet(html`
-  <h1 class="name" tabindex="-1">${doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(doc.person.name)}</h1>
   ${weighed.loud.map(sentence => html`<p class="warnbox" role="alert">${sentence}</p>`)}
   <p class="lede">${words('offered-ask')}</p>
   <dl class="fields">${field(words('plan-label'), words('plan-revision', { revision: String(doc.revision), title: doc.title }))}

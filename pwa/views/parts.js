@@ -1,5 +1,6 @@
 // Small parts that more than one screen uses. Everything comes in as an argument; nothing here counts or formats.
 import { html, nothing, svg } from '../vendor/lit-html.js';
+import { visible } from './visible.js';
 
 export const arrow = html`<svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H36M26 2 36 12 26 22"/></svg>`;
 const ticked = html`<svg viewBox="0 0 40 40" aria-hidden="true"><path d="M5 21 16 32 35 8"/></svg>`;
@@ -22,7 +23,7 @@ export const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</
 
 export const tel = phone => `tel:${phone.replace(/[^+0-9]/g, '')}`;
 
-export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
+export const head = state => html`<header class="head"><b>${visible(state.plan.doc.person.name)}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
 
 // What runs is said in a full sentence, on every screen of an incident.
 const running = (state, words) => {

@@ -1,5 +1,6 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
+import { visible } from './visible.js';
 import { begin, field, foot, main, offEntry, offFirst, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
@@ -55,7 +56,7 @@ const planFields = (plan, lines, words) => html`<dl class="fields">
   ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}</dl>`;
 
 export const offered = (state, words, send) => plainSheet(html`
-  <h1 class="name" tabindex="-1">${state.candidate.doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(state.candidate.doc.person.name)}</h1>
   ${state.candidate.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : html`<p class="lede">${words('offered-ask')}</p>`}
   ${planFields(state.candidate.doc, state.candidate.lines, words)}
   ${state.candidate.events ? html`<p class="note">${words('offered-record', { count: String(state.candidate.events.length) })}</p>` : nothing}
@@ -83,7 +84,7 @@ export const home = (state, words, send) => {
   // Whoever has no basal insulin sees the ways to insulin first, without scrolling.
   const bare = Boolean(state.offSince?.bare);
   return html`<div class="sheet"><main id="main">
-  <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(state.plan.doc.person.name)}</h1>
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
   ${bare ? nothing : fields}
   ${begin(words('start'), words('start-sub'), () => send('start'))}
