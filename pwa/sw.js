@@ -103,7 +103,7 @@ const madeWhole = async (release, bytes) => {
   if (first) await cache.put(here('./'), first);
   return found.every(Boolean);
 };
-const lastCompared = async () => Number(await (await (await caches.open(choice)).match(here('compared')))?.text() ?? 0);
+const lastCompared = async () => Number.parseInt(await (await (await caches.open(choice)).match(here('compared')))?.text() ?? '0', 10);
 const lookThrough = async all => {
   // A browser that cleared everything took the choice too: then there is only this release.
   if (!await accepted()) await accept(id);
