@@ -91,7 +91,11 @@ TEST(ReviewText, JoinersStayWhereTheScriptNeedsThem) {
 
 // Taking a plan away at night is worse than a name with such a character in it.
 TEST(ReviewText, APlanInUseGoesOnGivingItsDose) {
-  const auto answer = [](const Json& plan) { return asked::advise(plan, asked::nothing, asked::at(16.0, 0.8)); };
+  const auto answer = [](const Json& plan) {
+    Json out = asked::advise(plan, asked::nothing, asked::at(16.0, 0.8));
+    out.erase("planFingerprint");  // the name is part of it
+    return out;
+  };
   const Json plain_name = answer(with({})), hidden = answer(with({{"/person/name", "Ma\u200Bren"}}));
   ASSERT_TRUE(plain_name.contains("dose")) << plain_name.dump();
   EXPECT_EQ(hidden, plain_name);
