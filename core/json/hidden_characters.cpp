@@ -1,6 +1,5 @@
 #include "json/hidden_characters.hpp"
 
-#include <cstdio>
 #include "json/plain_text.hpp"
 
 namespace stopgap::json {
@@ -8,9 +7,10 @@ namespace {
 
 // As Unicode writes it, such as U+200B.
 std::string code_point(std::uint32_t c) {
-  char text[12];
-  std::snprintf(text, sizeof text, "U+%04X", static_cast<unsigned>(c));
-  return text;
+  constexpr std::string_view digits = "0123456789ABCDEF";
+  std::string text;
+  for (; c != 0 || text.size() < 4; c /= digits.size()) text.insert(text.begin(), digits[c % digits.size()]);
+  return "U+" + text;
 }
 
 void look(const Node& node, const std::string& path, std::vector<HiddenCharacter>& found) {
