@@ -6,7 +6,7 @@ namespace stopgap::json {
 namespace {
 
 // As Unicode writes it, such as U+200B.
-std::string code_point(std::uint32_t c) {
+std::string code_point(std::size_t c) {
   constexpr std::string_view digits = "0123456789ABCDEF";
   std::string text;
   for (; c != 0 || text.size() < 4; c /= digits.size()) text.insert(text.begin(), digits[c % digits.size()]);
