@@ -28,16 +28,19 @@ const laid = (rel, path) => new Promise((resolve, reject) => {
 export const styled = path => laid('stylesheet', path);
 
 // An import takes no digest. A script that was loaded ahead with one is not fetched a second time, so what is imported then is what
-// was compared. A browser that cannot load ahead takes what comes.
+// was compared.
 const canLoadAhead = () => document.createElement('link').relList.supports('modulepreload');
+// What the page itself names, it names with its digest.
+const namedHere = path => document.querySelector(`script[src="${path}"]`);
 const ready = new Map();
 const whole = path => {
-  // What the page itself names, it names with its digest.
-  if (document.querySelector(`script[src="${path}"], link[rel="modulepreload"][href="${path}"]`) && !ready.has(path)) return undefined;
   if (!ready.has(path)) ready.set(path, laid('modulepreload', path).catch(problem => { ready.delete(path); throw problem; }));
   return ready.get(path);
 };
+// Some load ahead without comparing: so the file itself is fetched and compared too. Where the keeper serves the page, both are the same.
 export const script = async (path, load) => {
-  if (canLoadAhead()) await Promise.all([path, ...part(path).needs].map(whole));
+  const needed = [path, ...part(path).needs].filter(name => !namedHere(name));
+  await Promise.all(needed.map(fetched));
+  if (canLoadAhead()) await Promise.all(needed.map(whole));
   return load();
 };

@@ -96,11 +96,10 @@ const needs = path => (ours(path) ? [...String(files.get(path)).matchAll(/\bfrom
 const neededBy = path => [...new Set(needs(path).flatMap(need => [need, ...neededBy(need)]))];
 const listed = [...files.keys()].filter(path => !pages.includes(path) && path !== 'sw.js').sort()
   .map(path => [path, checksum(files.get(path)), ...neededBy(path)].join(' ')).join('\n');
-// What a page's script needs beside it is asked for at once, not only when that one has been read; and only a page can name its digest.
+// What a page names itself, it names with a digest. What such a script imported would be compared by some browsers only.
 for (const path of pages)
-  files.set(path, String(files.get(path)).replace(/<script type="module" src="([^"]+)"/g, (tag, first) =>
-    [...neededBy(first).map(need => `<link rel="modulepreload" href="${need}">`), tag].join('\n')));
-if (!files.get('index.html').includes('href="shared/start.js"')) throw new Error('The shared script is not asked for at the start.');
+  for (const [, first] of String(files.get(path)).matchAll(/<script type="module" src="([^"]+)"/g))
+    if (needs(first).length) throw new Error(`${first} needs ${needs(first)} beside it.`);
 // What a page names itself is compared by the browser. It cannot do so for icons and letters, nor for what is only fetched ahead: the
 // keeper compares those before it keeps them, and pwa/checked.js what it asks for.
 const compared = /<(?:script type="module" src|link rel="(?:stylesheet|modulepreload)" href)="([^"]+)"/g;

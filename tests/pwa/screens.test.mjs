@@ -174,13 +174,13 @@ test('every message has a note for translators', () => {
 test('the bedside starts from two scripts, both asked for at once, that ask for no other, and what is opened seldom is not in them', () => {
   const built = join(top, 'build/site');
   const page = readFileSync(join(built, 'index.html'), 'utf8');
-  assert.deepEqual([...page.matchAll(/(?:src|rel="modulepreload" href)="([^"]+\.js)"/g)].map(match => match[1]), ['app.js', 'shared/start.js', 'app.js']);
-  const [script, start] = ['app.js', 'shared/start.js'].map(name => readFileSync(join(built, name), 'utf8'));
+  assert.deepEqual([...page.matchAll(/(?:src|rel="modulepreload" href)="([^"]+\.js)"/g)].map(match => match[1]), ['app.js', 'app.js']);
+  const script = readFileSync(join(built, 'app.js'), 'utf8');
   const asks = text => [...text.matchAll(/(?:^|[\n;}])\s*(?:import|export)\b[^'"();]*?['"](\.[^'"]+)['"]/g)].map(match => match[1]);
-  assert.deepEqual([asks(script), asks(start)], [['./shared/start.js'], []]);
+  assert.deepEqual(asks(script), []);
   for (const later of ['desk/desk.js', 'desk/story/story.js', 'handover/handover.js']) assert.ok(script.includes(`import("./${later}")`) && existsSync(join(built, later)), later);
   // A key and a file name that only the desk has.
-  for (const own of ['published-help', 'desk/tables']) assert.ok(!script.includes(own) && !start.includes(own), own);
+  for (const own of ['published-help', 'desk/tables']) assert.ok(!script.includes(own), own);
 });
 
 test('the page says which release it belongs to, and what each of its files must be', () => {
@@ -199,7 +199,7 @@ test('the page says which release it belongs to, and what each of its files must
   // What every page names itself: nothing of it is loaded without being compared, but icons, the manifest, and what is fetched ahead.
   for (const path of Object.keys(files).filter(name => name.endsWith('.html'))) {
     const named = readFileSync(join(built, path), 'utf8').match(/<(?:script|link)[^>]*>/g);
-    assert.ok(named.length > 1);
+    assert.ok(named.length > 1, path);
     for (const tag of named.filter(text => !/rel="(icon|apple-touch-icon|manifest|preload)"/.test(text)))
       assert.equal(tag.match(/integrity="([^"]+)"/)?.[1], files[tag.match(/(?:src|href)="([^"]+)"/)[1]], `${path}: ${tag}`);
   }

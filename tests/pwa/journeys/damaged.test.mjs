@@ -53,7 +53,6 @@ const hostile = [
   ['the module of another release with the same engine', 'stopgap-core.wasm', bytes => Buffer.concat([bytes, Buffer.from([0, 2, 1, 120])]), 'damaged'],
   ['other words', 'i18n/en.ftl', bytes => Buffer.from(String(bytes).replace('Start', 'Begin')), 'damaged'],
   ['another script', 'app.js', bytes => Buffer.concat([bytes, Buffer.from(';\n')]), 'stays'],
-  ['another shared script', 'shared/start.js', bytes => Buffer.concat([bytes, Buffer.from(';\n')]), 'stays'],
 ];
 for (const [what, path, change, expected] of hostile) {
   test(`the first visit gets ${what}: no dose, and help`, async () => {
