@@ -11,10 +11,10 @@ import { site } from './phone.mjs';
 const open = new Set();
 after(async () => { for (const end of open) await end().catch(() => {}); });
 
-const altered = bytes => Buffer.concat([bytes, Buffer.from(';\n')]);
+const altered = bytes => Buffer.concat([bytes, Buffer.from('\nglobalThis.wasAltered = true;\n')]);
 const flipped = bytes => { const other = Buffer.from(bytes); other[other.length >> 1] ^= 1; return other; };
 // In the page: the screen that is drawn, and whether it is the page of help for a damaged copy.
-const place = () => ({ damaged: location.hash === '#damaged', screen: document.documentElement.dataset.screen ?? null, text: document.body.innerText });
+const place = () => ({ damaged: location.hash === '#damaged', screen: document.documentElement.dataset.screen ?? null, ran: globalThis.wasAltered ?? null, text: document.body.innerText });
 const waits = ms => new Promise(resolve => { setTimeout(resolve, ms); });
 
 for (const [name, start] of Object.entries({ firefox, webkit })) {
@@ -36,12 +36,13 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
       return seen;
     };
     // Before the right files were ever kept: a keeper would rightly go on with those.
-    for (const [path, change, damaged] of [['stopgap-core.wasm', flipped, true], ['i18n/en.ftl', altered, true], ['app.js', altered, false]]) {
+    for (const [path, change] of [['stopgap-core.wasm', flipped], ['i18n/en.ftl', altered], ['app.js', altered]]) {
       const right = readFileSync(join(folder, path));
       writeFileSync(join(folder, path), change(right));
       const seen = await visit();
-      assert.equal(seen.screen, null, `${path}: ${seen.text}`);
-      assert.equal(seen.damaged, damaged, `${path}: ${seen.text}`);
+      assert.equal(seen.ran, null, path);
+      // WebKit still has the right script of the visit before, and may go on with it.
+      if (path !== 'app.js' || name !== 'webkit') assert.deepEqual([seen.screen, seen.damaged], [null, path !== 'app.js'], `${path}: ${seen.text}`);
       writeFileSync(join(folder, path), right);
     }
     assert.equal((await visit()).screen, 'first');
