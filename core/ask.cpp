@@ -15,6 +15,7 @@
 #include "json/read.hpp"
 #include "json/read_off_pump.hpp"
 #include "json/read_paper.hpp"
+#include "json/text_at.hpp"
 #include "json/write.hpp"
 #include "json/write_card.hpp"
 #include "json/write_fhir.hpp"
@@ -23,7 +24,9 @@
 #include "json/write_ranges.hpp"
 #include "json/write_review.hpp"
 #include "off_pump.hpp"
+#include "plan_findings.hpp"
 #include "review.hpp"
+#include "review_kept.hpp"
 #include "standing.hpp"
 #include "version.hpp"
 
@@ -85,8 +88,10 @@ std::string advise_call(const Node& request, Refusals& refusals) {
   Situation situation;
   if (situation_node) situation = json::read_situation(*situation_node, "/situation", plan, refusals);
   if (!refusals.empty()) return {};
-  const Advice advice = advise(plan, record, situation);
-  return json::write_advice(advice, because(plan, record, situation, advice), plan, situation,
+  const std::vector<Finding> refused = refused_in_use(plan);
+  Advice advice = advise(plan, record, situation);
+  tell_plan_findings(refused, advice);
+  return json::write_advice(advice, because(plan, record, situation, advice, refused), refused, plan, situation,
                             engine_version());
 }
 
@@ -107,7 +112,7 @@ std::string holds_call(const Node& request, Refusals& refusals) {
   read_at_a_moment(request, plan, record, now, refusals);
   if (curve && curve->kind != Node::Kind::boolean) refusals.add("/curve", Reason::wrongType, curve->text, "true, false");
   if (!refusals.empty()) return {};
-  return json::write_holds(holds(plan, record, now, curve && curve->truth), plan, now);
+  return json::write_holds(holds(plan, record, now, curve && curve->truth), refused_in_use(plan), plan, now);
 }
 
 // What a calendar says at a look is written by whoever asks: without words it is the name of this program.
@@ -128,7 +133,11 @@ std::string off_pump_call(const Node& request, Refusals& refusals) {
   Record record;
   read_plan_and_record(request.find("plan"), request.find("record"), plan, record, refusals);
   const OffPumpQuestion question = json::read_off_pump(request, plan, refusals);
-  return refusals.empty() ? json::write_off_pump(off_pump(plan, record, question), plan, question.now, engine_version()) : std::string{};
+  if (!refusals.empty()) return {};
+  const std::vector<Finding> refused = refused_in_use(plan);
+  OffPumpAnswer answer = off_pump(plan, record, question);
+  tell_plan_findings(refused, answer);
+  return json::write_off_pump(answer, refused, plan, question.now, engine_version());
 }
 
 // For the page: the parts of a dose that was drawn in another amount than it was shown.
@@ -165,7 +174,8 @@ std::string review_plan_call(const Node& request, Refusals& refusals) {
   Plan plan;
   if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
   if (!refusals.empty()) return {};
-  return json::write_review(review_plan(plan, json::hidden_characters(*plan_node, "/plan")), plan);
+  const auto text_at = [&](std::string_view path) { return json::text_at(*plan_node, path); };
+  return json::write_review(review_plan(plan, text_at, json::hidden_characters(*plan_node, "/plan")), plan);
 }
 
 std::string compare_plans_call(const Node& request, Refusals& refusals) {

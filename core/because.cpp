@@ -1,8 +1,10 @@
 #include "because.hpp"
 
 #include <algorithm>
+#include <limits>
 #include "advise.hpp"
 #include "figures/ranges.hpp"
+#include "plan_findings.hpp"
 
 namespace stopgap {
 namespace {
@@ -12,10 +14,15 @@ struct Asked {
   const History& history;
   const Situation& situation;
   const Advice& advice;
+  const std::vector<Finding>& refused;
 
-  bool changes(const Situation& other) const { return !(evaluate(plan, history, other) == advice); }
-  bool changes(const rules::Variation& variation) const { return !(evaluate(plan, history, situation, variation) == advice); }
-  bool changes(const History& other) const { return !(evaluate(plan, other, situation) == advice); }
+  bool changes(const Situation& other) const { return differs(evaluate(plan, history, other)); }
+  bool changes(const rules::Variation& variation) const { return differs(evaluate(plan, history, situation, variation)); }
+  bool changes(const History& other) const { return differs(evaluate(plan, other, situation)); }
+  bool differs(Advice other) const {
+    tell_plan_findings(refused, other);
+    return !(other == advice);
+  }
 };
 
 Glucose reading_of(std::int64_t count, GlucoseUnit unit) {
@@ -136,14 +143,12 @@ bool viewer_matters(const Asked& asked, const Record& record) {
   if (!asked.plan.school) return false;
   Situation other = asked.situation;
   other.viewer = other.viewer == Viewer::person ? Viewer::school : Viewer::person;
-  return !(evaluate(asked.plan, history_for(record, other), other) == asked.advice);
+  return asked.differs(evaluate(asked.plan, history_for(record, other), other));
 }
-
-constexpr std::int64_t days_ahead = 7;  // far enough for a clock to be in doubt
 
 bool not_before_matters(const Asked& asked) {
   Situation other = asked.situation;
-  other.not_before = local_day(asked.situation.now).plus_days(days_ahead);
+  other.not_before = Day::epoch_days(std::numeric_limits<std::int32_t>::max());  // any clock stands before it
   if (asked.changes(other)) return true;
   other.not_before.reset();
   return asked.changes(other);
@@ -194,9 +199,10 @@ bool switch_matters(const Asked& asked, const Record& record, EventKind kind) {
 
 }  // namespace
 
-std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice) {
+std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice,
+                             const std::vector<Finding>& refused) {
   const History history = history_for(record, situation);
-  const Asked asked{plan, history, situation, advice};
+  const Asked asked{plan, history, situation, advice, refused};
   std::vector<Because> reasons;
   const auto name_if = [&](bool matters, Fact fact, Origin origin) {
     if (matters) reasons.push_back({fact, origin, EventKind::note, {}});

@@ -12,6 +12,8 @@
 
 namespace stopgap {
 
-std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice);
+// `refused`: what plan_findings.hpp added to this advice, so that it is added to each one it is compared with.
+std::vector<Because> because(const Plan& plan, const Record& record, const Situation& situation, const Advice& advice,
+                             const std::vector<Finding>& refused = {});
 
 }  // namespace stopgap

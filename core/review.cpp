@@ -87,35 +87,54 @@ void lay_tables(const Review& review, ReviewAnswer& answer) {
   }
 }
 
-// A number typed twice with its reason stays found, and is settled. What cannot be agreed is settled by no reason.
-void take_reasons(const Plan& plan, std::vector<Finding>& findings) {
-  for (Finding& finding : findings)
-    for (const auto& retyped : plan.agreement.retyped)
-      if (finding.level == FindingLevel::confirm && retyped.path == finding.path) finding.retyped = retyped.reason;
-}
-
-}  // namespace
-
-ReviewAnswer review_plan(const Plan& plan, const std::vector<HiddenCharacter>& hidden) {
-  Review work{plan};
+void look_at_everything(Review& work) {
   review::look_at_person(work);
   review::look_at_agreement(work);
+  review::look_at_insulins(work);
   review::look_at_yardsticks(work);
   review::look_at_schedules(work);
   review::look_at_high(work);
   review::look_at_ketone_rows(work);
   review::look_at_extras(work);
   review::look_at_doses(work);
+  review::look_at_fallbacks(work);
   review::look_at_limits(work);
   review::look_at_times(work);
   review::look_at_contacts(work);
+}
+
+// A number typed twice with its reason stays found, and is settled: for this finding, and as long as the number is the same. An
+// entry of an earlier version names no finding, so it settles nothing. What cannot be agreed is settled by no reason.
+void take_reasons(const Plan& plan, const TextAt& text_at, std::vector<Finding>& findings) {
+  for (Finding& finding : findings) {
+    finding.value = text_at(finding.path);
+    if (finding.level != FindingLevel::confirm) continue;
+    for (const auto& retyped : plan.agreement.retyped) {
+      if (retyped.path != finding.path) continue;
+      if (retyped.finding.empty()) finding.earlier = retyped.reason;
+      else if (retyped.finding == finding.id && retyped.value == finding.value) finding.retyped = retyped.reason;
+    }
+  }
+}
+
+}  // namespace
+
+ReviewAnswer review_plan(const Plan& plan, const TextAt& text_at, const std::vector<HiddenCharacter>& hidden) {
+  Review work{plan};
+  look_at_everything(work);
   review::look_at_text(work, hidden);
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);
   answer.yardsticks = std::move(work.yardsticks);
-  take_reasons(plan, answer.findings);
+  take_reasons(plan, text_at, answer.findings);
   return answer;
+}
+
+std::vector<Finding> findings_of(const Plan& plan) {
+  Review work{plan};
+  look_at_everything(work);
+  return std::move(work.findings);
 }
 
 }  // namespace stopgap

@@ -26,13 +26,6 @@ std::vector<Ketones> table_columns(const Plan& plan) {
   return edges;
 }
 
-std::optional<Glucose> table_row_of(const Plan& plan, Glucose glucose) {
-  std::optional<Glucose> found;
-  for (const Glucose edge : table_rows(plan))
-    if (edge <= glucose) found = edge;
-  return found;
-}
-
 Situation table_cell_situation(const Plan& plan, const std::optional<Glucose>& row, Ketones ketones, const Moment& at) {
   Situation situation;
   situation.now = at;
@@ -79,6 +72,14 @@ TableRow row_of(const Plan& plan, TableRow::Kind kind, const std::optional<Gluco
 }
 
 }  // namespace
+
+TableCell cell_without_strips(const Plan& plan, const std::optional<Glucose>& row, const Moment& at, Viewer viewer) {
+  Situation situation = table_cell_situation(plan, row, {}, at);
+  situation.ketones.reading = {};
+  situation.ketones.reading.kind = KetoneKind::noStrips;
+  situation.viewer = viewer;
+  return cell_of(advise(plan, Record{}, situation));
+}
 
 std::vector<TableRow> whole_table(const Plan& plan, const Moment& at) {
   std::vector<TableRow> rows{row_of(plan, TableRow::Kind::low, plan.low.below, at)};

@@ -11,6 +11,10 @@ feel-worse = Feel worse than the numbers? Go.
 call = Call
 # Button that telephones a named contact. $name: name of the contact or the number itself.
 call-name = Call { $name }
+# Beside a contact. $when: the hours as somebody wrote them in the plan.
+ring-hours = Hours: { $when }
+# Above the emergency number: nobody of the team is there at this hour.
+ring-nobody = Nobody of your team answers at this hour.
 # Label above the present clock time.
 foot-now = Now
 # Label above the clock time of the next check.
@@ -35,8 +39,12 @@ do-not-know = I do not know
 none-of-these = None of these
 # A dose in words. $number: the amount, already written. The blank is a no-break space.
 dose-text = { $number } units
+# Exactly one unit. The blank is a no-break space.
+dose-one = 1 unit
 # Unit of insulin beside a number.
 unit-units = units
+# The same beside exactly one.
+unit-unit = unit
 # Unit of carbohydrate beside a number.
 unit-grams = grams
 # A reading. $value: number; $unit: mmol/L or mg/dL.
@@ -135,6 +143,14 @@ joined-kept = They are saved.
 joined-not-kept = This phone could not save them. Keep the file.
 # Button that goes on.
 joined-on = Go on
+# Button: plans that came in and were not taken.
+aside-entry = Plans not in use
+# Below it.
+aside-entry-sub = They came in, but a number in them looks wrong.
+# Label on the home page, above numbers of the plan in use.
+home-findings = Show this to your clinic
+# Below them.
+home-findings-do = A number in your plan looks wrong. The plan stays in use. Ask by day.
 # Label of the plan's revision and title.
 plan-label = Plan
 # $revision: number; $title: the plan's own title.
@@ -610,8 +626,8 @@ given-long = Long-acting insulin by needle
 given-mistake = Something went wrong with a dose
 # Button: what the pump counts as still acting.
 given-on-board = The pump shows insulin on board
-# Below it. $units: number typed.
-given-on-board-is = Typed: { $units } units
+# Below it. $dose: the amount typed.
+given-on-board-is = Typed: { $dose }
 # Button: food that will be eaten.
 given-carbs = I will eat now
 # Below it.
@@ -663,7 +679,15 @@ entry-carbs = How much will you eat?
 # Title.
 entry-order = How many units did they order?
 # Help.
-entry-order-help = Of rapid-acting insulin. Say the number back to them first.
+entry-order-help = Of rapid-acting insulin.
+# Heading: read to the team. $dose: amount with unit; $insulin: name.
+order-said = { $dose } of { $insulin }
+# Below it.
+order-say = Say it back to them. Wait for their yes.
+# Main button.
+order-right = They said yes
+# Button.
+order-other = Another amount
 # Title after a mistake.
 entry-mistake = How many units went in that are not written here?
 # Title after "another number".
@@ -684,8 +708,8 @@ entry-sure-yes = Yes, it was given
 entry-sure-no = I am not sure it was given
 # Below it.
 entry-sure-no-sub = It counts as given.
-# Button that repeats the number. $units.
-entry-yes-units = Yes, { $units } units
+# Button that repeats the number. $dose.
+entry-yes-units = Yes, { $dose }
 # Button that repeats the number. $grams.
 entry-yes-grams = Yes, { $grams } grams
 # Button that repeats the reading. $value, $unit.
@@ -803,6 +827,14 @@ line-look-again = Look again at the time below, or when you feel worse.
 outcome-hold = Do not inject now
 # Heading.
 outcome-clock = Is this the right time?
+# Heading: an entry of the record could not be read.
+outcome-record = The record may not be whole
+# Line.
+line-record = Do not inject. Nobody knows here what is still working.
+# Line on that page.
+doubt-look = Look: pump history, pen, syringe, and whoever was there.
+# Line on that page.
+doubt-call = Call your team and tell them what you find.
 # Heading, where the core asks it.
 outcome-did-you-inject = Did you inject it?
 
@@ -812,6 +844,8 @@ outcome-did-you-inject = Did you inject it?
 caution-could-go-low = Glucose could go low. Have sugar ready. Somebody stays awake.
 # A caution.
 caution-in-grace = The plan is past its review day. Ask for a new one.
+# A caution: a number in the plan in use looks wrong. What it is follows.
+caution-plan-finding = A number in the plan looks wrong. Ask your clinic.
 # A caution.
 caution-stale-weight = Weight in the plan is old. Tell your team.
 # A caution.
@@ -834,11 +868,15 @@ step-emergency-call = Call { $number }
 # Words for the emergency call.
 step-tell-them = “Type 1 diabetes. Ketoacidosis. Insulin pump failure.”
 # Words for the emergency call when glucose is low.
-step-tell-them-low = “Type 1 diabetes. Very low glucose. Insulin pump.”
+step-tell-them-severe-low = “Type 1 diabetes. A severe low. Insulin pump.”
 # $grams: sugar.
 step-sugar = Take { $grams } grams of sugar now
 # $glucagon: the plan's words for it.
 step-glucagon = Give glucagon: { $glucagon }
+# The person is drowsy or confused: whoever is there chooses between this step and the next. $glucagon: the plan's words for it.
+step-glucagon-choose = Not awake or not swallowing: glucagon, { $glucagon }
+# The other choice. $grams: sugar.
+step-sugar-choose = Awake and swallowing: { $grams } grams of sugar
 # Step.
 step-retest = Wash a finger and test again
 # Step.
@@ -861,6 +899,8 @@ step-change-reservoir = New reservoir
 step-change-insulin = New vial, if in doubt
 # $dose: what the pump gives away from the body.
 step-off-body = Pump: { $dose } into a sink
+# Step, after the pump gave a dose into a sink.
+step-join-tubing = Join the tubing to the new set again
 # $until: time.
 step-automation-off = Automation off until { $until }
 # Step.
@@ -871,6 +911,8 @@ step-pump-correction = Give one correction by the pump
 step-wait = Wait until { $until }
 # $at: time.
 step-set-alarm = Set the alarm for { $at }
+# Step: nobody of the team is there at this hour. $number: emergency number.
+step-call-team-nobody = Nobody of your team answers now. Call { $number }
 # $name and $phone of a contact.
 step-call-team = Call { $name }, { $phone }
 # Where the plan names no contact.
@@ -914,6 +956,10 @@ lines-off-body-2 = Let the pump give it into a sink.
 # Line.
 lines-off-body-3 = So the pump counts the injected dose.
 # Line.
+lines-join-tubing-1 = Look: no drops, no wet.
+# Line.
+lines-join-tubing-2 = Until it is joined, no insulin arrives.
+# Line.
 lines-automation-off-1 = Or the pump corrects the same high again.
 # Line.
 lines-drink-1 = Small sips, often.
@@ -927,6 +973,12 @@ lines-set-alarm-2 = A second person awake is better.
 lines-retest-1 = Dry the finger. Sugar on the skin reads high.
 # Line.
 lines-sugar-1 = Glucose tablets, juice or sugar. Do not inject.
+# Lines under glucagon.
+lines-glucagon-1 = Lay the person on one side.
+# Line.
+lines-glucagon-2 = Do not put anything in the mouth.
+# Line under sugar in a severe low.
+lines-sugar-swallow = Only if the person swallows well. Do not inject.
 # Line.
 lines-eat-1 = Something that works fast, like juice or bread.
 # Line.
@@ -949,6 +1001,10 @@ done-tell-them = I have said it
 done-sugar = The sugar is taken
 # After the step.
 done-glucagon = Glucagon is given
+# Button under the step for glucagon: the other choice.
+glucagon-not-needed = Awake and swallowing: sugar instead
+# Button under the step for sugar: the other choice.
+sugar-not-possible = Not awake or not swallowing: no sugar
 # After the step.
 done-retest = I will test again
 # After the step.
@@ -969,6 +1025,8 @@ done-change-reservoir = The reservoir is new
 done-change-insulin = The insulin is new
 # After the step.
 done-off-body = The pump gave it
+# After the step.
+done-join-tubing = It is joined, and dry
 # After the step.
 done-automation-off = Automation is off
 # After the step.
@@ -1044,12 +1102,12 @@ rapid-new-vial = Rapid-acting, from a new vial.
 pen-dial = Dial { $dose } on the pen.
 # $capacity: size of the syringe.
 syringe-size = { $capacity }-unit syringe.
-# $step: units of a mark; $marks: how many marks, two or more.
-syringe-marks = One mark: { $step } units. Draw { $marks } marks.
+# $step: amount of a mark; $marks: how many marks, two or more.
+syringe-marks = One mark: { $step }. Draw { $marks } marks.
 # The same for a single mark.
-syringe-mark = One mark: { $step } units. Draw one mark.
+syringe-mark = One mark: { $step }. Draw one mark.
 # $rescue and $meal: the two parts of one dose.
-parts = For the high: { $rescue } units. For food: { $meal } units.
+parts = For the high: { $rescue }. For food: { $meal }.
 # Button.
 type-units = Type the units you see
 # Button.
@@ -1080,12 +1138,12 @@ working-total = Down to a mark
 usual = Your usual correction
 # $times: how many times.
 times-usual = { $times } times your usual correction
-# $units: dose if the pump's doses counted the other way.
-other-bound = Counting the pump’s doses the other way: { $units } units.
+# $dose: dose if the pump's doses counted the other way.
+other-bound = Counting the pump’s doses the other way: { $dose }.
 # Question.
 typed-question = How many units do you see?
-# Button that repeats the number. $units.
-typed-yes = I see { $units } units
+# Button that repeats the number. $dose.
+typed-yes = I see { $dose }
 # Heading. $typed: what was typed; $dose: the plan's dose.
 different = You typed { $typed }. The plan says { $dose }.
 # In large type.
@@ -1143,6 +1201,8 @@ picture-strip = A ketone strip touching a drop of blood
 # Picture.
 picture-cannula = A new cannula, straight under the skin
 # Picture.
+picture-join = The tubing joined to the set on the body, with no drops
+# Picture.
 picture-edge = Read the edge of the plunger nearest the needle
 # Label in the picture.
 picture-edge-label = Read this edge
@@ -1157,6 +1217,10 @@ help-wait = Do not wait for a number to fall.
 help-mouth = Cannot swallow? Do not give food or drink.
 # Line.
 help-low-insulin = Do not give insulin.
+# Above what somebody else does during the call.
+help-low-meanwhile = While somebody calls
+# Line: fitting, or cannot swallow.
+help-low-nothing = Do not put anything in the mouth.
 # Line.
 help-low-mouth = Give sugar only if the person swallows well.
 # Button.
@@ -1256,10 +1320,24 @@ test-early = Test now, before the look
 alarm-is-set = The alarm is set for { $clock }.
 # Below the alarm button. $clock.
 alarm-sub = Use this phone’s own alarm, { $clock }.
-# Question.
-tubing-question = Where was the end of the tubing?
-# $dose and $clock.
-tubing-gave = The pump gave { $dose } at { $clock }.
+# Button on the step, before the pump gives anything.
+tubing-look = Look at the end of the tubing
+# Question, before the pump gives anything.
+tubing-now = Where is the end of the tubing now?
+# Help below it. $dose: what the pump will give.
+tubing-before = Look before the pump gives { $dose }.
+# Heading: the tubing is still on the body.
+tubing-not-body = Do not let the pump give it
+# In large type: the tubing is still on the body.
+tubing-take-off = Take the tubing off the body first.
+# In large type: nobody is sure where the end is.
+tubing-find = Follow the tubing with your fingers to its end.
+# Main button: the question once more.
+tubing-again = Look at its end again
+# Button: it is too late for the question. $dose: the amount.
+tubing-given = The pump has already given { $dose }
+# Below it.
+tubing-given-sub = It is written down with where the end was.
 # Answer.
 tubing-sink = Over a sink
 # Below it.
@@ -1298,6 +1376,8 @@ fact-high-since = High since
 fact-with = Syringe or pen
 # A fact.
 fact-viewer = Who looks
+# A fact: the day this version of the app was made; no right clock shows an earlier one.
+fact-not-before = This version was made on
 # A fact.
 fact-agreement = Agreement
 # A fact.
@@ -1328,6 +1408,8 @@ fact-look = Planned look
 fact-call = Call
 # A fact.
 fact-order = Order
+# A fact.
+fact-expires = Use-by day
 # A fact.
 fact-alarm = Alarm
 # A fact.
@@ -1397,8 +1479,8 @@ finding-basal-share = Basal adds up to { $basal } of { $total } a day: { $percen
 finding-target-unusual = A target of { $target } is unusual. We ask outside { $least } to { $most }.
 # $target, $low: glucose.
 finding-target-at-low = The target { $target } is not above low, { $low }. Choose a higher target.
-# $target, $trigger: glucose.
-finding-target-at-trigger = The target { $target } is not below the trigger, { $trigger }. Choose a lower target.
+# $target, $middle: glucose.
+finding-target-at-middle = The target { $target } is not below the middle, { $middle }. Choose a lower target.
 # $before, $after: clock times; $valueBefore, $valueAfter: the settings from then on; $times: how many times apart.
 finding-schedule-jump = From { $before } it is { $valueBefore }, from { $after } it is { $valueAfter }. Neighbours are seldom over { $times } times apart.
 # $night, $day: clock times; $valueNight, $valueDay: the settings from then on.
@@ -1439,6 +1521,22 @@ finding-cell-never-used = Nothing ever leads to this cell in the row from { $ket
 finding-dose-could-go-low = { $dose } at { $glucose } could lead to { $low } or lower, if nothing is eaten.
 # $dose, $ceilingDose: doses; $ceiling: glucose.
 finding-hi-gives-less = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI should not give less.
+# $dose, $ceilingDose: doses; $ceiling: glucose.
+finding-hi-gives-far-more = HI leads to { $dose }, but { $ceiling } leads to { $ceilingDose }. HI is seldom worth so much more.
+# $percent, $most: percent of the daily total.
+finding-single-share-large = One dose may be { $percent } % of the daily total. We ask above { $most } %.
+# $percent, $most: percent of the daily total.
+finding-rolling-share-large = Doses together may be { $percent } % of the daily total. We ask above { $most } %.
+# $slot: which of the two insulins of the plan; $name: as it was typed.
+finding-insulin-of-the-other-kind = { $slot ->
+    [rapid] { $name } is not rapid-acting. Do not enter it as rapid-acting insulin.
+   *[other] { $name } is not long-acting. Do not enter it as long-acting insulin.
+ }
+# $slot: which of the two insulins of the plan; $name: as it was typed. Generic names are those without a brand.
+finding-insulin-name-unknown = { $slot ->
+    [rapid] { $name } is not a generic name of a rapid-acting insulin that we know. Check it.
+   *[other] { $name } is not a generic name of a long-acting insulin that we know. Check it.
+ }
 # $cap, $capacity: doses.
 finding-cap-over-device = This limit of { $cap } is more than the device holds, { $capacity }. Choose less.
 # $low, $least: glucose.
@@ -1455,6 +1553,19 @@ finding-repeat-short = A repeat after { $hours } hours is early. We ask under { 
 finding-long-acting-factor-unusual = { $factor } times the basal is unusual. Printed factors are { $least } to { $most }.
 # $from, $until: clock times of the night. "any hour" stays in English: it is what has to be typed.
 finding-no-contact-at-night = Nobody can be called from { $from } to { $until }. Write "any hour", or times that cover it.
+# $name: who is called; $phone: as it was typed.
+finding-phone-unclear = "{ $phone }" of { $name } cannot be dialled. Write digits, spaces, hyphens and one + in front.
+# $name: who is called; $relation: whether they are of the team; $number: the emergency number. What is quoted stays in English: it is
+# what has to be typed.
+finding-hours-unreadable = { $relation ->
+    [team] The hours of { $name } cannot be read: rung first, at any hour, with { $number } beside it. Write "any hour", or "Mon-Fri 08:00-16:30".
+   *[other] The hours of { $name } cannot be read. Write "any hour", or "Mon-Fri 08:00-16:30".
+ }
+# $days: whether it is so every day; $dayFrom, $dayUntil: days of the week, short; $from, $until: clock times; $instead: a name or the emergency number.
+finding-no-team-at-some-hour = { $days ->
+    [every] From { $from } to { $until } no team number answers. { $instead } is rung then.
+   *[other] From { $dayFrom } { $from } to { $dayUntil } { $until } no team number answers. { $instead } is rung then.
+ }
 # The plan has no contact of the kind team.
 finding-no-team-contact = No contact is the diabetes team. Add one, so that "Call the team" can call.
 # The plan has school orders and no contact of the kind home.
@@ -1556,6 +1667,18 @@ file-made = The file is made. Check that it was saved.
 bring-done = The file is on the shelf.
 # Entries with one id and two contents. $count: number of them.
 bring-differ = Entries that differ stay as they are here: { $count }.
+# After a file with a plan that cannot be agreed; below it stands why.
+bring-held = The plan in the file is not taken in. It is kept as it came, and not used.
+# The same, where nobody on the shelf has this plan.
+bring-not-taken = The plan in the file is not taken in. Keep the file.
+# Above numbers of a plan in a file; below them the plan is taken in or left.
+bring-open = Nobody confirmed these numbers. Ask who agreed the plan.
+# Button.
+bring-leave = Do not take it in
+# Button.
+bring-take = Take it in all the same
+# In the list of plans, before why. $revision: of the plan that is not used.
+shelf-held = Revision { $revision } is kept and not used.
 # A file with a draft, where a draft of the same plan is here already.
 bring-draft-there = A draft of this plan is already here. Remove it first, or go on with it.
 # Heading of the editor.
@@ -1904,6 +2027,8 @@ agree-retype-again = Type it again: { $place }
 agree-retype-differs = You typed { $typed }. The plan says something else. Look again.
 # $reason: the reason given for the earlier revision.
 agree-reason-before = The earlier revision says: { $reason }
+# $reason: the reason of an earlier version of this program, which did not say what it was given for. The number is typed again.
+agree-reason-earlier = Confirmed in an earlier version: { $reason }
 # Label. $place: the field.
 agree-reason = Why is it right: { $place }
 # Heading. $revision: the earlier one.
@@ -1930,6 +2055,8 @@ house-matchedCarbohydrate = Insulin beyond the correction comes with carbohydrat
 house-extraNotReduced = Insulin on board does not make the ketone extra smaller.
 # Heading.
 agree-who-title = Who agrees, and when
+# Tick. $name: the person; $day: the birth date; $years: their age on the day of agreement, a number.
+agree-age = { $name } was born on { $day } and is { $years } years old.
 # Under the field.
 agree-on-help = Year, month, day. Type the day yourself.
 # Heading above what is still open.
@@ -1940,6 +2067,8 @@ open-refused = { $count } things stop it.
 open-retype = { $count } numbers are not retyped with a reason.
 # Still open.
 open-changes = The changes are not looked at.
+# The tick beside the age.
+open-age = The age is not confirmed.
 # $count: number.
 open-house = { $count } house rules are not agreed.
 # Still open.
@@ -2780,6 +2909,30 @@ bring-inactive = Not in use. Nothing has changed yet.
 bring-day-fits = The day fits.
 # Another day.
 bring-day-differs = This is not the day in the plan. Ask the clinic.
+# In large type: the review of this app refuses the plan. Each finding follows, with its number.
+bring-refused = This plan is not taken into use.
+# Below it.
+bring-refused-kept = It is kept here as it came, under “Plans not in use”.
+# The same where the phone could not keep it.
+bring-refused-not-kept = This phone could not keep it. Keep the file.
+# Below it: what to do.
+bring-refused-do = Call your clinic about what stands below.
+# Above numbers that the review asks about and that the clinic did not confirm.
+bring-unconfirmed = Your clinic did not confirm this: ask.
+# After such a number: an earlier version of the app asked less exactly, and that was answered.
+bring-earlier = It was confirmed in an earlier version.
+# Button that leaves the refused plan.
+bring-refused-leave = I will ask the clinic
+# Heading: plans that came in and were refused.
+aside-title = Plans not in use
+# Below it.
+aside-what = They came in and were not taken. They give no dose.
+# Button: the plan as a file, as it came.
+aside-save = Save this plan as a file
+# Below it.
+aside-save-sub = For the clinic. It is as it came.
+# Button.
+aside-remove = Remove it from here
 # A draft cannot come into use.
 bring-draft-not = A draft is not taken into use. It can be brought to the desk.
 
@@ -2889,6 +3042,8 @@ part-blanks = the lines to write on
 part-orders = the orders
 # A part.
 part-school = what the school fills in
+# A part of the card: what is done without ketone strips.
+part-no-strips = what to do without strips
 # A part.
 part-signatures = the signatures
 # A part.
@@ -2949,10 +3104,32 @@ card-row-low = to { $glucose }
 card-row-from = { $glucose } up
 # First column: the meter says HI, twice.
 card-row-hi = HI twice
+# Head of a column, for who tests with strips: what the strip says. $strip: one word or several, as Small, Moderate.
+card-strip = Strip: { $strip }
+# Head of a column of doses, while ketones cannot be tested.
+card-no-strips = No strips
+# Heading: what is done while ketones cannot be tested.
+card-no-strips-title = No ketone strips
+# Head of a column of doses that hold for some hours only. $from, $to: clock times.
+card-hours-column = { $from } to { $to }
+# No ketone strips: what is done first.
+card-no-strips-get = Get strips: a pharmacy, a neighbour or the hospital.
+# No ketone strips, after a dose.
+card-no-strips-change = After a dose: new set, new place.
+# No ketone strips, after a dose, for a pump without tubing.
+card-no-strips-change-tubeless = After a dose: new cannula, new place.
+# No ketone strips. $minutes.
+card-no-strips-look = Test glucose again after { $minutes } minutes.
+# No ketone strips, and the person is ill.
+card-no-strips-unwell = Unwell: call the team.
+# Ketones too low to act, by the strip. $strip: one word or several, as Negative, Trace.
+card-quiet-strip = Strip { $strip }:
 # Ketones too low to act. $ketones: where they begin to act.
 card-quiet = Ketones under { $ketones }:
 # Under the table.
 card-not-tested = Not tested: test both first. No dose before.
+# Under the table, after it: another side of the cards has that heading.
+card-no-strips-where = No strips: turn to “No ketone strips”.
 # In a cell. $grams.
 card-eat = eat { $grams } g
 # In a cell. $grams.
@@ -2988,8 +3165,10 @@ card-step-inject = { $device ->
 card-step-change = New set, new place, new reservoir.
 # Step, for a pump without tubing.
 card-step-change-tubeless = New cannula, new place, new reservoir.
-# Step: the pump runs the same amount out, with the tubing off the body.
-card-step-off-body = Tubing off the body: pump the same into a sink.
+# Step: the pump runs the same amount out, with the tubing off the body. Where its end is comes before the pump gives.
+card-step-off-body = Tubing off the body. Is the end over the sink? Pump the same there.
+# Step, after the pump has run it out.
+card-step-join = Join the tubing to the new set again. Look: no drops, no wet.
 # Step. $hours.
 card-step-automation = Automation off for { $hours } hours.
 # After the needle. $minutes.
@@ -3006,6 +3185,10 @@ card-sglt2 = Stop the SGLT2 inhibitor.
 card-pump-counts = The app counts the pump's insulin too. Use it if you can.
 # Whom to call. $ketones.
 card-call-team-from = Ketones { $ketones } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip.
+card-call-team-strip = Strip { $strip } and up: call the team.
+# Whom to call, for who tests with strips. $strip: the word of a strip. $number.
+card-call-emergency-strip = Strip { $strip }: call { $number } and go.
 # Whom to call. $ketones, $number.
 card-call-emergency-from = Ketones { $ketones } and up: call { $number } and go.
 # Whom to call. $number.
@@ -3032,6 +3215,8 @@ card-off-pump-call = Call the team when the pump stays off.
 card-storage = { $insulin }: { $days } days once opened. Opened:
 # On every card.
 card-feel-worse = Feel worse than the numbers? Go. Call { $number }.
+# Where the plan names nobody of the team. $number.
+card-no-team = No team number here: call { $number }.
 # A contact. $name, $phone.
 card-contact = { $name } { $phone }
 # Heading.
@@ -3196,6 +3381,8 @@ school-steps-title = In this order
 school-step-who = This sheet is for { $name }, born { $day }. Ask for both.
 # Step.
 school-step-test = Test glucose from a washed finger. Test blood ketones.
+# Step, for a child who is tested with strips.
+school-step-test-strip = Test glucose from a washed finger. Test ketones with a strip.
 # Step. $name, $phone.
 school-step-home = Call { $name }, { $phone }. Which insulin was given today?
 # Step. $hours.
@@ -3218,14 +3405,22 @@ school-step-change-tubeless = Cannula and reservoir must be changed. Call { $nam
 school-step-automation = Automation stays off for { $hours } hours.
 # Step. $name, $phone.
 school-step-no-second = No second dose today. Still high: call { $name }, { $phone }.
-# Step. $name, $phone.
-school-step-no-row = No row fits, or in doubt: call { $name }, { $phone }.
+# Step. The team stands below the steps.
+school-step-no-row = No row fits, or in doubt: call the team, named below.
+# Step, where the orders name no team. $number.
+school-step-no-row-number = No row fits, or in doubt: call { $number }.
+# What staff do while ketones cannot be tested.
+school-no-strips = High, and no strips: no dose. Call home, then the team.
+# Heading over those of the team, each with its hours.
+school-team-title = The team
 # Heading.
 school-danger-title = Danger: call at once
 # Danger. $number.
 school-danger-signs = Vomiting, drowsy, confused, fast breathing: call { $number }.
 # Danger. $ketones, $number.
 school-danger-ketones = Ketones { $ketones } and up: call { $number }.
+# Danger, for a child who is tested with strips. $strip: the word of a strip. $number.
+school-danger-strip = Strip { $strip }: call { $number }.
 # Danger. $name, $phone.
 school-danger-home = Then call { $name }, { $phone }.
 # Heading.
@@ -3612,8 +3807,8 @@ off-order-sub = Long-acting insulin, on the call now
 off-order-ask = How many units did they say?
 # Help.
 off-order-help = Of long-acting insulin. Only for an injection now.
-# Main button. $units: as typed.
-off-order-yes = They said { $units }
+# Main button. $dose: the amount as typed.
+off-order-yes = They said { $dose }
 # Heading: read to the team. $dose: amount with unit; $insulin: name.
 off-order-sure = { $dose } of { $insulin }
 # Below it.
@@ -3622,12 +3817,52 @@ off-order-say = Say it back to them. Wait for their yes.
 off-order-right = They said yes
 # Button.
 off-order-other = Another amount
-# Heading. $dose: amount with unit.
-off-order-large = { $dose } is more than a whole day of your plan
+# Heading: what the team named is more than a day's dose, or is with what was injected. $dose: amount with unit.
+off-order-large = { $dose } is too much to be injected
 # Below it.
-off-order-large-do = Ask them again.
-# Button.
-off-order-twice = They said it twice
+off-order-large-do = Call back. Say the number again, and ask for another.
+# Note: an order that is too large is never shown as an injection.
+off-note-order-large = The amount named is over a day’s dose. Call back and say it again.
+# Note: an order that nobody said back is never shown as an injection.
+off-note-order-read-back = The amount named was not said back. Call again and say it back.
+# Note: no reading is to be had, and hours went by without basal insulin.
+off-note-no-reading = Without a reading: basal only, no correction. Call your team.
+# Note: too much rapid insulin may be working, so none is injected here.
+off-note-ask-basal = Ask on the call how basal insulin comes now.
+# Note: glucose is near low. $grams: carbohydrate.
+off-note-eat-first = Eat { $grams } grams first. Then test again, before any injection.
+# Note: glucose is near low. $grams: carbohydrate.
+off-note-eat-with = Eat { $grams } grams together with this injection.
+# Note: nobody knows how much went in by mistake. No name of an insulin here.
+off-note-unknown = Nobody knows how much went in. No basal before your team answers.
+# Note: less basal insulin went in than the plan says. No name of an insulin here.
+off-note-too-little = Less went in than the plan says. Call your team.
+# Note: long-acting insulin is due in the hours somebody said they will sleep.
+off-note-long-asleep = Long-acting insulin is due while you sleep. Ask somebody to wake you.
+# Note: hours of basal are less than one mark of the syringe, a day's is not.
+off-note-long-small = A few hours of basal are less than one mark. Call before this dose.
+# Note: of a journey west two halves are injected.
+off-note-second-half = This is the second half for the journey.
+# Button: a few hours of basal are less than one mark, so one mark is given for what is owed.
+off-step-open = Inject one mark of basal
+# Below it.
+off-step-sub = For the basal that is owed so far
+# Before long-acting insulin: when a pump may run as usual. $day, $clock.
+off-long-pump = After this dose a pump runs as usual from { $day }, { $clock }.
+# The same: sooner. $percent: share of the usual basal that the plan wrote.
+off-long-pump-reduced = Sooner: only with { $percent } % of its basal.
+# The same: sooner, where the plan wrote no share.
+off-long-pump-ask = Sooner: only after asking your team.
+# Before long-acting insulin that stands in for a basal too small to be drawn.
+off-long-call = Call your team before this dose.
+# What to do with a pump that works again, while injected basal insulin works.
+off-back-ask = Ask your team before you start the pump.
+# The same. $percent: share of the usual basal that the plan wrote.
+off-back-now-reduced = Run the pump at { $percent } % of your basal until its time below.
+# The same: an injection for some hours is in.
+off-back-after = Start the pump when the hours of the last injection end.
+# Food until then.
+off-back-food-needle = Inject for food by needle until then.
 # On the page of the dose. $name: who; $clock: time of the call.
 off-ordered = Ordered by { $name } at { $clock }.
 # Line of the working.
@@ -3680,6 +3915,8 @@ off-way-asleep = You will be asleep: long-acting insulin.
 off-way-no-long-here = No long-acting insulin is here. Inject every few hours.
 # The plan itself names no long-acting insulin.
 off-way-no-long = Your plan has no long-acting insulin. Inject every few hours.
+# Why this way: a few hours of basal cannot be drawn, a day's can.
+off-way-under-step = A few hours of basal are less than one mark: long-acting insulin.
 # Why this way.
 off-way-at-work = Long-acting insulin is in.
 # Button: the dose of rapid insulin that stands in for the pump.
@@ -4014,6 +4251,28 @@ call-to-home = home
 record-order = A dose was ordered by { $by }
 # $clock.
 record-alarm = Alarm set for { $clock }
+# In the record. $by: who gave the order; it was said back to them.
+record-order-read-back = A dose was ordered by { $by }, and said back
+# In the record, after an injection. $hours: the hours its basal part is for.
+record-basal-hours = Basal for { $hours } h
+# In the record, after an injection: of a journey east. $zones: number of time zones.
+record-zones-east = journey, { $zones } zones east
+# In the record, after an injection: of a journey west. $zones: number of time zones.
+record-zones-west = journey, { $zones } zones west
+# In the record, after an injection: it stands for one that was written down wrong.
+record-instead = in place of an entry that was wrong
+# In the record. $day: the last day.
+record-expires-vial = Insulin vial: use by { $day }
+# In the record. $day: the last day.
+record-expires-strips = Strips: use by { $day }
+# In the record. $day: the last day.
+record-expires-glucagon = Glucagon: use by { $day }
+# In the record. $text: what it is; $day: the last day.
+record-expires-other = { $text }: use by { $day }
+# What it is, where nobody wrote it down.
+record-expires-something = Supplies
+# In the record: the button was pressed by mistake, within a minute.
+record-mis-tap = A tap was taken back: nothing was injected
 # In the record.
 record-strike = An entry was struck
 # Beside a struck entry.

@@ -5,8 +5,8 @@ import { fingerprintOf } from './copies.js';
 import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
 import { textOf } from './checked.js';
 import { union } from './merge.js';
+import { unitsText as amountText } from './views/units.js';
 import { save } from './save.js';
-import { situation } from './situation.js';
 import { elements, members, object, shown, string, trimmed, typed } from './text.js';
 import { clockOf, dayOf, minutesUntil, notBefore, signsLast } from './times.js';
 import { answerActions, deviceFor, unitsTyped } from './answers.js';
@@ -28,6 +28,8 @@ const sayWhatWaits = async ({ ask, clock, deed }) => {
 };
 
 const emptyPad = () => ({ digits: '' });
+// As many plans as somebody can still tell apart are kept beside the one in use.
+const longestAside = 8;
 
 // The dose is in the record, and read back, before anybody sees it: all of a tap is written before its screen is drawn. A phone that
 // dies then still asks about it.
@@ -74,11 +76,11 @@ export const settle = async tools => {
 
 // While the dose is on the screen time goes on. What would be advised now, had it not been shown? If that is another
 // answer, the old one must not stand there as if it were new: the page asks whether it was injected.
-export const stillRight = ({ state, ask, clock, recordText }) => {
+export const stillRight = ({ state, ask, clock, recordText, situationOf }) => {
   const run = state.draft?.run;
   if (!run?.shown || run.injected || !state.doseInHand) return;
   const record = recordText(state.plan.doc.id, state.record.filter(event => event.id !== run.shown));
-  const answer = ask('advise', { record, situation: situation(state.draft, clock().text) });
+  const answer = ask('advise', { record, situation: situationOf(state.draft, clock().text) });
   const shownThen = JSON.parse(run.answer);
   if (answer.refused || answer.outcome !== shownThen.outcome || answer.dose?.text !== shownThen.dose.text) state.doseInHand = false;
 };
@@ -98,7 +100,7 @@ export const actions = tools => {
   const mark = () => state.plan?.doc.decimalMark ?? '.';
   const open = panel => { state.panel = panel; state.pad = emptyPad(); state.said = null; };
   const literal = () => typed(state.pad.digits, mark());
-  const unitsText = digits => words('dose-text', { number: shown(digits, mark()) });
+  const unitsText = digits => amountText(shown(digits, mark()), words);
   const marked = (id, kind = 'done') => { state.draft.run.marks[id] = { mark: kind, clock: clock().clock }; };
   const padFull = () => { state.pad = { digits: state.pad.digits, problem: words('pad-full') }; };
   const stepNow = id => state.steps.find(step => step.id === id);
@@ -137,9 +139,17 @@ export const actions = tools => {
     await offer(found.plan, found, { isFile: true, signed: found.signed });
     if (!state.candidate.refused && !state.candidate.joining) await weigh();
   };
+  // What the review refuses does not come into use: it is kept beside the plan that is, with its bytes as they came.
+  const keepAside = async texts => {
+    state.aside = texts;
+    try { await store.put('aside', JSON.stringify(texts)); return true; } catch { state.kept = false; return false; }
+  };
   const weigh = async () => {
     const { candidate } = state;
-    if (!candidate.demo || (state.plan && !state.plan.demo)) candidate.weighed = (await tools.handover()).weigh(candidate.text);
+    const weighed = (await tools.handover()).weigh(candidate.text);
+    if (!candidate.demo || (state.plan && !state.plan.demo) || weighed.refused.length) candidate.weighed = weighed;
+    candidate.unconfirmed = weighed.unconfirmed;
+    if (weighed.refused.length) candidate.keptAside = await keepAside([candidate.text, ...state.aside.filter(text => text !== candidate.text)].slice(0, longestAside));
   };
 
   // The needle is in: what went in is recorded as it was typed, with the readings it was decided on.
@@ -162,6 +172,19 @@ export const actions = tools => {
 
   const deviceNow = () => deviceFor(state.plan, state.draft?.with);
 
+  const unitsOf = ({ slots: { dose } }) => typed(dose.split('\u00a0')[0].replace(/[\u2066-\u2069]/g, ''), mark());
+  const offBodyGave = async (units, end) => {
+    await add(events.offBody(state.draft.run.ids.offBody, clock().text, units, end));
+    marked('offBody');
+    open(null);
+    // Insulin that may have gone into the body changes everything: the core is asked again at once.
+    tools.look();
+    const { draft } = state;
+    const answer = tools.ask('advise', { situation: tools.situationOf(draft, clock().text) });
+    if (!answer.refused && ['tooMuch', 'emergency', 'lowEmergency'].includes(answer.outcome) && answer.outcome !== state.advice.outcome) draft.run = null;
+    await keepDraft();
+  };
+
   const stepEvents = {
     changeSet: (id, at) => events.changed(id, at, 'set'), changeReservoir: (id, at) => events.changed(id, at, 'reservoir'), changeInsulin: (id, at) => events.changed(id, at, 'insulin'),
     automationOff: (id, at) => events.automation(id, at, 'paused'), stopPump: (id, at) => events.pump(id, at, 'off'),
@@ -177,7 +200,7 @@ export const actions = tools => {
   };
 
   return {
-    ...answerActions(tools, { open, emptyPad, literal, unitsText, marked, inject, deviceNow }),
+    ...answerActions(tools, { open, emptyPad, literal, unitsText, marked, inject, offBodyGave, deviceNow }),
 
     refresh() {},
     async open(name) { open({ name, ids: {} }); if (name === 'typed') state.panel.ids.injection = state.draft.run.ids.injection; await keepDraft(); },
@@ -201,7 +224,7 @@ export const actions = tools => {
     async takePlan() {
       const { text, added, both, weighed, typedDay, doc } = state.candidate;
       // Only the day of agreement, typed by hand, makes a plan the one in use.
-      if (weighed && (weighed.isDraft || (typedDay ?? '').replace(/[^0-9]/g, '') !== doc.agreement.on.replaceAll('-', ''))) return;
+      if (weighed && (weighed.refused.length || weighed.isDraft || (typedDay ?? '').replace(/[^0-9]/g, '') !== doc.agreement.on.replaceAll('-', ''))) return;
       state.plan = planOf(text);
       state.record = both;
       state.candidate = null;
@@ -223,6 +246,12 @@ export const actions = tools => {
       const kept = await tools.keepAtOnce({ entries: entriesOf(added) });
       state.candidate = { joined: { count: String(added.length), kept }, differing };
       tools.home();
+    },
+    async openAside() { state.asideShown = (await tools.handover()).aside(state.aside); open({ name: 'aside', ids: {} }); },
+    asideSave(at) { save('stopgap-plan-not-in-use.json', 'application/json', state.aside[at]); },
+    async asideRemove(at) {
+      await keepAside(state.aside.filter((text, which) => which !== at));
+      if (state.aside.length) await tools.deed('openAside'); else open(null);
     },
     async seePlan() { state.candidate.joining = false; await weigh(); },
 
@@ -282,12 +311,7 @@ export const actions = tools => {
       const step = stepNow(id);
       const now = clock();
       if (id === 'pumpCorrection') { open({ name: 'entryUnits', kind: 'pump', step: id, ids: { event: run.ids[id] } }); await keepDraft(); return; }
-      if (id === 'offBody') {
-        const units = typed(step.slots.dose.split('\u00a0')[0].replace(/[\u2066-\u2069]/g, ''), mark());
-        open({ name: 'tubing', units, text: unitsText(units), clock: now.clock, ids: { event: run.ids[id] } });
-        await keepDraft();
-        return;
-      }
+      if (id === 'offBody') { await offBodyGave(unitsOf(step), run.tubing.end); return; }
       const event = stepEvents[id]?.(run.ids[id], now.text, step);
       if (event) await add(event);
       marked(id);
@@ -296,18 +320,14 @@ export const actions = tools => {
     // What replaces the pump has pages of its own.
     async stepOff(id) { marked(id); await tools.deed('openOff'); },
     async stepSkipped(id) { marked(id, 'skipped'); await keepDraft(); },
-    async offBodyOther() { open({ name: 'entryUnits', kind: 'offBody', ids: { event: state.draft.run.ids.offBody } }); await keepDraft(); },
+    // Where the tubing ends is seen before the pump gives anything; only over a sink may it give.
+    async tubingLook() { open({ name: 'tubing', text: stepNow('offBody').slots.dose, ids: {} }); await keepDraft(); },
     async tubing(end) {
-      await add(events.offBody(state.panel.ids.event, clock().text, state.panel.units, end));
-      marked('offBody');
-      open(null);
-      // Insulin that may have gone into the body changes everything: the core is asked again at once.
-      tools.look();
-      const { draft } = state;
-      const answer = tools.ask('advise', { situation: situation(draft, clock().text) });
-      if (!answer.refused && ['tooMuch', 'emergency', 'lowEmergency'].includes(answer.outcome) && answer.outcome !== state.advice.outcome) draft.run = null;
+      if (end === 'sink') { state.draft.run.tubing = { end, at: clock().text }; open(null); } else open({ name: 'tubingNot', end, text: stepNow('offBody').slots.dose, ids: {} });
       await keepDraft();
     },
+    tubingGiven: () => offBodyGave(unitsOf(stepNow('offBody')), state.panel.end),
+    async offBodyOther() { open({ name: 'entryUnits', kind: 'offBody', end: state.panel?.end ?? state.draft.run.tubing.end, ids: {} }); await keepDraft(); },
     async called({ step, answered }) {
       const { run } = state.draft;
       const to = { emergencyCall: 'emergency', callTeam: 'team', callHome: 'home' }[step];
@@ -340,7 +360,7 @@ export const actions = tools => {
     },
     async removeAll() {
       try { await store.removeEverything(); } catch { state.kept = false; }
-      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null, offKnown: null });
+      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null, offKnown: null, aside: [] });
       endDraft();
     },
     readAgain() { location.reload(); },

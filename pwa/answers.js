@@ -1,8 +1,8 @@
 // What a tap does inside the questions. An answer that is changed strikes the one before it; nothing is rewritten.
 import * as events from './events.js';
 import { newDraft } from './flow.js';
-import { situation } from './situation.js';
 import { trimmed, typed } from './text.js';
+import { firstToRing } from './views/ring.js';
 import { clockOf, lastTimeAt, stamp } from './times.js';
 
 // What the core refuses is said at the field, and the digits stay.
@@ -21,12 +21,12 @@ export const unitsTyped = ({ state, words, clock, possible }, { insulin, device 
   return possible(events.injection('probe', clock().text, { insulin, units, device })) ? units : null;
 };
 
-export const answerActions = (tools, { open, emptyPad, literal, unitsText, marked, inject, deviceNow }) => {
+export const answerActions = (tools, { open, emptyPad, literal, unitsText, marked, inject, offBodyGave, deviceNow }) => {
   const { state, add, keepDraft, clock, fresh, words, ask } = tools;
 
   // Would the core accept this answer? What it refuses is said at the field, and the digits stay.
   const accepted = answer => {
-    const reply = ask('advise', { situation: situation({ ...state.draft, ...answer }, clock().text) });
+    const reply = ask('advise', { situation: tools.situationOf({ ...state.draft, ...answer }, clock().text) });
     if (!reply.refused) return true;
     state.pad.problem = fieldProblem(reply, words);
     return false;
@@ -38,6 +38,8 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     if (draft.redo === name && draft.strikes && old?.event) await add(events.strike(`${old.event}-s`, clock().text, old.event, words('strike-reason')));
     if (event) await add(event);
     draft[name] = { ...answer, event: event?.id };
+    // Whoever went on past a low that was only feared has measured it now: what follows is said at once, and no further question is asked.
+    if (name === 'glucose' && event) draft.passed = draft.passed.filter(outcome => outcome !== 'lowEmergency');
     draft.ids[name] = fresh();
     draft.redo = undefined; draft.strikes = false; draft.retest = false; draft.unsure = false;
     state.pad = emptyPad(); state.ticks = []; state.panel = null;
@@ -173,11 +175,16 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
       if (panel.kind === 'carbs') { if (accepted({ carbs: units })) { draft.carbs = units; backTo(); } }
       else if (panel.kind === 'onBoard') { if (accepted({ onBoard: units })) { draft.onBoard = units; backTo(); } }
       else if (!tools.possible(events.injection('probe', clock().text, { insulin: 'rapid', units, device: deviceNow() }))) return;
-      else if (panel.kind === 'offBody') open({ name: 'tubing', units, text: unitsText(units), clock: clock().clock, ids: panel.ids });
-      else if (panel.kind === 'order') {
-        await add(events.order(panel.ids.event, clock().text, { by: state.team.name, units, text: words('order-text') }));
-        open({ name: 'injectNow', units, text: unitsText(units), same: false, order: panel.ids.event, ids: {} });
-      } else { panel.units = units; panel.name = 'entryTime'; state.pad = emptyPad(); }
+      else if (panel.kind === 'offBody') await offBodyGave(units, panel.end);
+      else if (panel.kind === 'order') open({ name: 'orderSaid', units, text: unitsText(units), ids: panel.ids });
+      else { panel.units = units; panel.name = 'entryTime'; state.pad = emptyPad(); }
+      await keepDraft();
+    },
+    // Only an amount that was said back to the team is an order to inject.
+    async orderSaid() {
+      const { panel } = state;
+      await add(events.order(panel.ids.event, clock().text, { by: firstToRing(state).name, units: panel.units, text: words('order-text'), readBack: true }));
+      open({ name: 'injectNow', units: panel.units, text: panel.text, same: false, order: panel.ids.event, ids: {} });
       await keepDraft();
     },
     async entryUnitsUnknown() { state.panel.units = null; state.panel.name = 'entryTime'; state.pad = emptyPad(); await keepDraft(); },

@@ -12,7 +12,7 @@ import { fingerprintOf, missingCopies } from './copies.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { hoursSaid, record, situation, stillSaid } from './situation.js';
 import { members, object, shown, string } from './text.js';
-import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, stamp } from './times.js';
+import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, signsLast, stamp } from './times.js';
 import { onThisClock } from './wallclock.js';
 import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
@@ -21,14 +21,16 @@ import * as adviceViews from './views/advice.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
 const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
+  aside: () => handover.asidePage(state.asideShown, words, send),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
 let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
-  unkept: [], writer: true, offline: navigator.serviceWorker?.controller ? 'asked' : 'fetching', kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
-  engine: '', release: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  unkept: [], aside: [], asideShown: [], findings: [], writer: true, offline: navigator.serviceWorker?.controller ? 'asked' : 'fetching',
+  kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
+  engine: '', release: '', built: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
@@ -45,7 +47,10 @@ const planOf = text => {
 };
 
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
-const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...rest })));
+// A clock that shows a day before this release was made is wrong: whatever could lead to a dose is asked with that day.
+const ofRelease = { offPump: () => ({ notBefore: state.built ? string(state.built) : undefined }) };
+const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...ofRelease[call]?.(), ...rest })));
+const situationOf = (draft, now) => situation(draft, now, state.built);
 
 // What the record says of a pump: since when none delivers, and since when nothing else gave basal insulin either; when the next injection
 // in its place is due; or what still waits after it came back. The core is asked only where a pump was ever written about.
@@ -116,8 +121,6 @@ const fingerprint = () => {
 
 const preparePlan = () => {
   const { doc } = state.plan;
-  state.team = doc.contacts.find(contact => contact.relation === 'team') ?? doc.contacts[0] ?? { name: doc.emergencyNumber, phone: doc.emergencyNumber };
-  state.emergencyNumber = doc.emergencyNumber;
   state.insulinName = doc.rapid.name;
   state.planLine = words('plan-line', { revision: String(doc.revision), day: day(doc.agreement.on) });
   // A student's plan is kept in the school's own stores and in no other.
@@ -138,23 +141,39 @@ const look = () => {
   const holds = ask('holds', { now: string(state.now.text) });
   if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
   state.holds = holds;
+  state.ring = holds.ring;
   Object.assign(state, ofPump());
   state.next = nextLook();
   const { draft } = state;
   const run = draft?.run;
-  state.advice = run ? onThisClock({ text: run.answer, ...JSON.parse(run.answer) }) : draft ? ask('advise', { situation: situation(draft, state.now.text) }) : null;
+  state.advice = run ? onThisClock({ text: run.answer, ...JSON.parse(run.answer) }) : draft ? ask('advise', { situation: situationOf(draft, state.now.text) }) : null;
   // Answers that no longer fit are dropped, not the record: they are asked again.
   if (state.advice?.refused) { Object.assign(state, { candidate: { refused: state.advice.refused }, draft: null, advice: null, panel: null }); return look(); }
   if (state.panel?.name === 'off') off.look(tools);
   state.steps = run ? stepsOf(state.advice, run) : state.advice?.steps.map(step => ({ ...step })) ?? [];
   // With long-acting insulin at work nothing is injected every few hours.
   for (const step of state.steps) if (step.id === 'bridge' && state.longActingBridges) step.slots = { ...step.slots, longActingBridges: true };
+  // In a severe low whoever is there chooses between glucagon and sugar, by what they see.
+  if (state.advice?.outcome === 'lowEmergency') {
+    const choose = ['glucagon', 'sugar'].every(id => state.steps.some(step => step.id === id));
+    for (const step of state.steps) if (['glucagon', 'sugar'].includes(step.id)) step.slots = { ...step.slots, severe: true, choose };
+  }
   for (const step of state.steps) if (step.id === 'confirmChild') step.slots = { ...step.slots, born: day(step.slots.born) };
+  // An hour may have passed since the steps began: whom they ring goes by the hour of now.
+  const { team: [team], home: [home], emergency } = state.ring;
+  for (const step of state.steps) {
+    if (step.id === 'callTeam') step.slots = team ? { name: team.name, phone: team.phone } : { name: '', phone: emergency };
+    if (step.id === 'callHome') step.slots = home ? { name: home.name, phone: home.phone } : {};
+  }
   // At a school no amount is in sight before the steps that come before it are done.
   state.veiled = Boolean(state.school && state.advice?.dose && !run?.shown);
   state.injected = run?.injected?.text;
   state.parts = partsShown(state.advice);
-  state.canGoOn = Boolean(draft && openQuestion({ ...draft, redo: undefined }));
+  // A low that was measured ends the questions: nothing more is asked of somebody who has to act.
+  const measuredLow = state.advice?.outcome === 'lowEmergency' && draft?.glucose && !draft.glucose.unknown;
+  state.canGoOn = Boolean(draft && !measuredLow && openQuestion({ ...draft, redo: undefined }));
+  // The pump may give once the end was seen over a sink, as long as an answer stands.
+  state.tubingSeen = Boolean(run?.tubing && minutesUntil(run.tubing.at, state.now.moment) > -signsLast);
   state.answers = draft ? ['signs', 'glucose', 'ketones', 'seen'].filter(name => draft[name] && draft.redo !== name)
     .map(name => ({ name, text: answerText(name, draft[name]), clock: clockOf(draft[name].at) })) : [];
   state.noMeter = Boolean(draft?.noMeter);
@@ -168,8 +187,8 @@ const look = () => {
   state.yesterday = Boolean(typedTime && dayOf(stamp(typedTime)) !== dayOf(state.now.text));
   state.alarmSet = Boolean(state.next && state.record.some(event => event.kind === 'alarmSet' && event.doc.due === state.next.due));
   const dosed = new Set(['injection', 'pumpDose', 'offBody', 'mistake']);
-  const strikes = new Set(state.record.filter(event => event.kind === 'strike').map(event => event.doc.target));
-  const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount), struck: strikes.has(event.id), initials: event.initials }));
+  const strikes = new Map(state.record.filter(event => event.kind === 'strike').map(event => [event.doc.target, event.doc.reason]));
+  const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount, day), struck: strikes.has(event.id), misTap: strikes.get(event.id) === 'misTap', initials: event.initials }));
   state.story = story.filter(entry => entry.kind !== 'strike').sort((a, b) => order(b.at, a.at));
   // What was already given is shown where it is asked for: the last day of it, oldest first.
   state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
@@ -188,7 +207,9 @@ const draw = () => {
   pageDrawn();
   // The title stays as it is: lists of tabs, of visited pages and of prints show it, and no name or dose may stand there.
   root.querySelector('h1')?.focus({ preventScroll: true });
-  scrollTo(0, 0);
+  // Steps that are done stand above the one in hand: on a small phone they would push it under the foot.
+  const inHand = name === 'stepsPage' && !state.said && root.querySelector('.step.done') && root.querySelector('.step.cur');
+  if (inHand) inHand.scrollIntoView(); else scrollTo(0, 0);
   drawnFirst();
   // What must be kept for the time without network is looked through where nothing is in hand.
   if (name === 'home') askWhole();
@@ -221,11 +242,19 @@ const ofThisPage = deed => {
   const place = drawn;
   return inTurn(() => (place === drawn ? deed() : undefined));
 };
+// What the review of this version finds in the plan in use stands beside every advice. Its words are fetched only where there is something.
+let findingsOf = '';
+const tellFindings = async () => {
+  const found = state.holds?.planFindings ?? [], of = found.length ? `${state.plan.text}${JSON.stringify(found)}` : '';
+  if (of === findingsOf) return;
+  try { state.findings = found.length ? (await openHandover()).told(state.plan.text, found) : []; findingsOf = of; } catch (problem) { state.findings = []; console.warn('What is wrong in the plan cannot be told.', problem.message); }
+};
 const send = (name, detail) => ofThisPage(() => perform(name, detail));
 const perform = async (name, detail) => {
   try {
     await actions[name](detail);
     look();
+    await tellFindings();
     await act.settle(tools);
     look();
   } finally { await written(); }
@@ -233,7 +262,7 @@ const perform = async (name, detail) => {
 };
 const refresh = () => inTurn(async () => {
   if (state.trouble) return;
-  try { look(); await act.settle(tools); look(); } finally { await written(); }
+  try { look(); await tellFindings(); await act.settle(tools); look(); } finally { await written(); }
   draw();
 });
 
@@ -253,7 +282,7 @@ const written = async () => {
   if (await keep({ entries, draft: draft ? draftText() : undefined })) return;
   // What could not be written together is tried alone: a full phone may still have room for a dose. What it has no room for is said.
   for (const event of entries)
-    if (!await keep({ entries: [event] }) && !quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount) });
+    if (!await keep({ entries: [event] }) && !quiet.has(event.kind)) state.unkept.push({ clock: clockOf(event.at), text: line(event, words, amount, day) });
   if (state.unkept.length) state.said = null;
 };
 const quiet = new Set(['incident', 'look', 'alarmSet', 'call', 'note', 'sign', 'seen', 'strike', 'doseRefused']);
@@ -277,7 +306,7 @@ const copyMade = async (fingerprint, what) => {
   try { await store.copyMade(fingerprint, what, clock().text); state.copies = await store.copies(); } catch { state.kept = false; }
 };
 const askToKeep = () => store.persist().then(answer => { state.persisted = answer; });
-const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, keeper: () => keeper(), possible, refresh: () => refresh(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
+const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount, day), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, situationOf, keeper: () => keeper(), possible, refresh: () => refresh(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
@@ -356,7 +385,7 @@ const atSchool = () => /^#school(\/|$)/.test(location.hash);
 const openSchool = async () => {
   const module = await fetched(['handover/handover.css', 'school/school.css'], () => script('school/school.js', () => import('./school/school.js')), ['desk', 'school']);
   const school = module.school({ ...tools, draw, day, send, plain: () => Object.assign(state, { plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, next: null, steps: [],
-    story: [], givenLines: [], answers: [], said: null, doseInHand: false, team: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
+    story: [], givenLines: [], answers: [], said: null, doseInHand: false, ring: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
   Object.assign(actions, school.actions);
   views.school = school.view;
   Object.assign(state, { school: school.state, viewer: 'school' });
@@ -458,8 +487,8 @@ const takeUp = found => {
       state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
     const kept = JSON.parse(found.draft ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: views[kept.panel?.name] || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null });
-    [state.nightChoice, state.face, state.copies] = [found.night ?? 'auto', found.face ?? null, found.copies];
+    Object.assign(state, { draft: kept.draft ?? null, panel: (views[kept.panel?.name] && kept.panel.name !== 'aside') || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null });
+    [state.nightChoice, state.face, state.copies, state.aside] = [found.night ?? 'auto', found.face ?? null, found.copies, found.aside];
     // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
     if (found.plan || found.people) askToKeep();
   } catch (problem) { state.kept = false; console.warn('What is kept cannot be read.', problem.message); }
@@ -520,6 +549,7 @@ const load = async () => {
   const version = core.ask('version', '{}');
   state.engine = String(version.engine);
   state.release = ofPage('release');
+  state.built = ofPage('built');
   root.replaceChildren();
   root.addEventListener('click', onTap, true);
   addEventListener('keydown', typeOnPad);

@@ -1,16 +1,29 @@
-// Puts the plan's own emergency number and team on the pages of help. They stand without it: whatever fails here changes nothing there.
-const put = (id, phone, name) => {
-  const link = document.getElementById(id);
-  link.href = `tel:${phone.replace(/[^+0-9]/g, '')}`;
-  link.querySelector('b').textContent = name;
-  link.hidden = false;
+// Puts the plan's own emergency number and its team on the pages of help. They stand without it, and without the core: whatever fails
+// here changes nothing there. Nobody is chosen here: each contact of the team stands with its hours as they are written in the plan.
+const dialled = phone => /^\+?[0-9](?:[ -]*[0-9]){2,14}$/.test(phone);
+const ring = (link, phone) => {
+  // What is no telephone number would ring somebody else: it is read, not dialled.
+  if (dialled(phone)) link.href = `tel:${phone.replace(/[^+0-9]/g, '')}`;
+  else link.removeAttribute('href');
 };
 
 const fill = text => {
   const { emergencyNumber, contacts = [] } = JSON.parse(text);
-  if (emergencyNumber) put('number', emergencyNumber, emergencyNumber);
-  const team = contacts.find(contact => contact.relation === 'team') ?? contacts[0];
-  if (team) put('team', team.phone, team.name);
+  if (emergencyNumber) {
+    const number = document.getElementById('number');
+    ring(number, emergencyNumber);
+    number.querySelector('b').textContent = emergencyNumber;
+  }
+  const model = document.getElementById('team');
+  for (const { name, phone, when } of contacts.filter(({ relation }) => relation === 'team')) {
+    const link = model.cloneNode(true);
+    link.removeAttribute('id');
+    ring(link, phone);
+    link.querySelector('b').textContent = name;
+    link.querySelector('.sub').textContent = [phone, when].filter(Boolean).join(', ');
+    link.hidden = false;
+    model.before(link);
+  }
 };
 
 const opening = indexedDB.open('stopgap');

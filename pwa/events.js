@@ -19,10 +19,11 @@ export const sign = (id, at, what) => event('sign', id, at, { what: list(what.ma
 export const seen = (id, at, what) => event('seen', id, at, { what: list(what.map(string)) });
 export const doseShown = (id, at, { units, insulin, parts }) => event('doseShown', id, at, { units: number(units), insulin: string(insulin), parts });
 export const doseRefused = (id, at, shown) => event('doseRefused', id, at, { shown: string(shown) });
-export const injection = (id, at, { insulin, units, device, sure = true, parts, glucose: read, ketones: tested, shown, order }) => event('injection', id, at, {
+export const injection = (id, at, { insulin, units, device, sure = true, parts, glucose: read, ketones: tested, shown, order, basalHours, zonesEast }) => event('injection', id, at, {
   insulin: string(insulin), units: number(units), with: string(device), sure: sure ? undefined : 'false', parts,
   glucose: read ? object(glucoseReading(read)) : undefined, ketones: tested ? object(ketoneReading(tested)) : undefined,
-  shown: shown ? string(shown) : undefined, order: order ? string(order) : undefined });
+  shown: shown ? string(shown) : undefined, order: order ? string(order) : undefined,
+  basalHours, zonesEast });
 export const pumpDose = (id, at, { units, purpose, glucose: read }) => event('pumpDose', id, at, {
   units: number(units), purpose: string(purpose), glucose: read ? object(glucoseReading(read)) : undefined });
 export const offBody = (id, at, units, tubingEnd) => event('offBody', id, at, { units: number(units), tubingEnd: string(tubingEnd) });
@@ -33,7 +34,7 @@ export const pump = (id, at, state) => event('pump', id, at, { state: string(sta
 export const carbs = (id, at, grams, injectionId) => event('carbs', id, at, { grams: number(grams), for: injectionId ? string(injectionId) : undefined });
 export const look = (id, at, due, what) => event('look', id, at, { due: string(due), what: list(what.map(string)) });
 export const call = (id, at, to, answered) => event('call', id, at, { to: string(to), answered: truth(answered) });
-export const order = (id, at, { by, units, insulin = 'rapid', text }) => event('order', id, at, { by: string(by), units: number(units), insulin: string(insulin), text: string(text) });
+export const order = (id, at, { by, units, insulin = 'rapid', text, readBack }) => event('order', id, at, { by: string(by), units: number(units), insulin: string(insulin), text: string(text), readBack: readBack ? truth(true) : undefined });
 export const alarmSet = (id, at, due) => event('alarmSet', id, at, { due: string(due) });
 export const note = (id, at, text) => event('note', id, at, { text: string(text) });
 export const strike = (id, at, target, reason) => event('strike', id, at, { target: string(target), reason: string(reason) });

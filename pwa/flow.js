@@ -9,9 +9,9 @@ export const newDraft = (fresh, now, viewer) => ({ viewer, id: fresh(), at: now.
   passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
 
 // These answers are shown as soon as they are known: no further question may stand in their way.
-const atOnce = new Set(['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'eatNow', 'noPlan', 'clockInDoubt', 'didYouInject']);
+const atOnce = new Set(['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'eatNow', 'noPlan', 'recordInDoubt', 'clockInDoubt', 'didYouInject']);
 // These ask for something before anything can be done, and are asked again with every answer.
-const asking = new Set(['testGlucose', 'testKetones', 'clockInDoubt', 'didYouInject']);
+const asking = new Set(['testGlucose', 'testKetones', 'recordInDoubt', 'clockInDoubt', 'didYouInject']);
 
 export const openQuestion = draft => draft.redo ?? questions.find(name => !draft[name]) ?? null;
 
@@ -58,7 +58,7 @@ export const screenOf = state => {
   if (state.handing) return 'handing';
   if (state.desk) return 'desk';
   if (state.school && state.school.page !== 'path') return 'school';
-  if (!state.plan) return 'first';
+  if (!state.plan) return state.panel?.name === 'aside' ? 'aside' : 'first';
   const shown = state.holds?.unanswered?.id;
   const doseInHand = shown && ((state.draft?.run?.shown === shown && state.doseInHand) || state.panel?.dose?.shown === shown);
   if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
@@ -74,7 +74,7 @@ export const screenOf = state => {
   }
   if (draft?.unsure) return 'signsUnsure';
   if (draft && showsAdvice(draft, advice))
-    return { testGlucose: 'testGlucose', testKetones: 'testKetones', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
+    return { testGlucose: 'testGlucose', testKetones: 'testKetones', recordInDoubt: 'recordInDoubt', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
   if (draft?.given?.unknown) return 'givenUnsure';
   if (draft) return openQuestion(draft);
   return state.holds?.incident || state.holds?.looks?.length || state.holds?.holds?.length ? 'waiting' : state.school ? 'school' : 'home';

@@ -15,6 +15,7 @@ import { codeRows } from './handover/code.js';
 import { faults } from './paper/fits.js';
 import { missing } from './paper/glyphs.js';
 import { kinds, page } from './paper/page.js';
+import { stripWord } from './paper/parts.js';
 
 const root = document.getElementById('paper');
 const languages = ['es', 'fr', 'de', 'it', 'pt', 'nl', 'pl', 'tr', 'ar', 'zh-Hans', 'ja', 'hi'];
@@ -23,7 +24,7 @@ let words, plan;
 
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
 // A sentence of the core in words; a day in it is written out, and a telephone number is never split over two lines.
-const inSlot = { day, phone: text => text.replaceAll(' ', '\u00a0') };
+const inSlot = { day, strip: word => stripWord(word, words), phone: text => text.replaceAll(' ', '\u00a0') };
 const sayIn = speak => line => speak(line.key, Object.fromEntries(Object.entries(line.slots).map(([slot, text]) => [slot, inSlot[slot]?.(text) ?? text])));
 
 const planText = async () => {

@@ -1,5 +1,6 @@
 // Puts the site together. Everything lies in one folder, and release.js says what each file must be.
 //   node pwa/site.mjs            -> build/site          build/plain has the same scripts as they were written
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, posix, relative } from 'node:path';
@@ -88,6 +89,20 @@ const scripts = new Map([...files].filter(([path]) => ours(path)).map(([path, te
 for (const path of scripts.keys()) files.delete(path);
 for (const [path, text] of await joined(scripts, ['app.js', 'paper.js', 'danger.js'], kept)) files.set(path, text);
 
+// The day of the commit this is built from: a clock that shows an earlier one is wrong. The same commit gives the same day, wherever and
+// whenever it is built; STOPGAP_DAY gives another, for tests whose clock stands. Outside a git tree there is none.
+const day = () => {
+  if (process.env.STOPGAP_DAY !== undefined) return process.env.STOPGAP_DAY;
+  try {
+    return execFileSync('git', ['-C', top, 'log', '-1', '--format=%cd', '--date=format-local:%Y-%m-%d'], { env: { ...process.env, TZ: 'UTC' }, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).trim();
+  } catch { return ''; }
+};
+const built = day();
+if (!/^(\d{4}-\d\d-\d\d)?$/.test(built)) throw new Error(`This is no day: ${built}`);
+const dated = String(files.get('index.html')).replace('name="built" content=""', `name="built" content="${built}"`);
+if (built && dated === String(files.get('index.html'))) throw new Error('index.html has no place for the day it was built from.');
+files.set('index.html', dated);
+
 const checksum = bytes => `sha256-${digest('sha256', bytes).toString('base64')}`;
 const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([path, bytes]) => [path, checksum(bytes)]));
 const pages = [...files.keys()].filter(path => path.endsWith('.html'));
@@ -112,7 +127,7 @@ for (const path of pages) {
 const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
 for (const path of ['index.html', 'paper.html']) {
   const named = files.get(path).replace('name="release" content=""', `name="release" content="${id}"`);
-  if (named === files.get(path) || named.match(/content=""/)) throw new Error(`${path} does not say its release.`);
+  if (named === files.get(path) || named.match(/name="(release|parts)" content=""/)) throw new Error(`${path} does not say its release.`);
   files.set(path, named);
 }
 // What a release changes is said in plain words, one sentence a line, and which releases were withdrawn: both may change after a release

@@ -23,7 +23,8 @@ const glucose = answer => (!answer || answer.unknown ? undefined : object({
 const ketones = answer => object(!answer || answer.unknown ? { unknown: string(answer?.unknown ?? 'notYet') }
   : { ...ketoneReading(answer), at: string(answer.at) });
 
-export const situation = (draft, now) => object({
+// `notBefore`: the day this release was built from; no clock that is right shows an earlier one.
+export const situation = (draft, now, notBefore) => object({
   now: string(now),
   glucose: glucose(draft.glucose),
   ketones: ketones(draft.ketones),
@@ -36,6 +37,7 @@ export const situation = (draft, now) => object({
   highSince: draft.highSince ? string(draft.highSince) : undefined,
   with: draft.with ? string(draft.with) : undefined,
   viewer: draft.viewer ? string(draft.viewer) : undefined,
+  notBefore: notBefore ? string(notBefore) : undefined,
 });
 
 export const record = (planId, events) => object({

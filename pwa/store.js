@@ -102,8 +102,8 @@ export const copyMade = (fingerprint, what, at) => sure(async () => {
 export const atStart = async () => {
   const turn = db.transaction(['plans', 'events', 'desk', 'shelf', 'students']);
   const [plans, events, desk, shelf, students] = ['plans', 'events', 'desk', 'shelf', 'students'].map(name => turn.objectStore(name));
-  const [all, record, draft, night, face, fingerprint, copies, ...people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'fingerprint', 'copies'].map(key => desk.get(key)), shelf.count(), students.count()]);
-  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, fingerprint, copies: copiesFrom(copies), people: people.some(count => count > 0) };
+  const [all, record, draft, night, face, fingerprint, copies, aside, ...people] = await Promise.all([plans.getAll(), events.getAll(), ...['draft', 'night', 'face', 'fingerprint', 'copies', 'aside'].map(key => desk.get(key)), shelf.count(), students.count()]);
+  return { plan: all.at(-1) ?? null, recordOf: plan => record.filter(event => event.plan === plan), draft, night, face, fingerprint, copies: copiesFrom(copies), aside: JSON.parse(aside ?? '[]'), people: people.some(count => count > 0) };
 };
 
 // Earlier plans stay where they are; the last one taken in is the one in use.

@@ -38,6 +38,7 @@ Json situation(const Json& plan, const Json& row, const Json& column, const std:
   if (row["kind"] == "HI") out["glucose"] = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
   else out["glucose"] = Json::parse(row["glucose"].get<std::string>());
   if (column["key"] == "notTested") out["ketones"] = "notYet";
+  else if (column["key"] == "noStrips") out["ketones"] = "noStrips";
   else out["ketones"] = Json::parse(column["from"].get<std::string>());
   return out;
 }
@@ -77,6 +78,15 @@ void every_cell_is_what_advise_answers(const Json& plan) {
           EXPECT_GE(grams, advice["carbohydrateGrams"].get<int>()) << place;
           ++compared;
         }
+      for (const Json& row : span["rows"]) {
+        const Json advice = asked::advise(plan, nothing, situation(plan, row, {{"key", "noStrips"}}, clock_of(minute)));
+        const std::string place = clock_of(minute) + " " + row["glucose"].dump() + " no strips";
+        const Json& cell = row["noStrips"];
+        EXPECT_EQ(cell["dose"], advice["dose"].is_null() ? Json{} : advice["dose"]["text"]) << place;
+        EXPECT_EQ(cell["outcome"], advice["outcome"]) << place;
+        EXPECT_EQ(cell["call"], advice["call"]) << place;
+        EXPECT_GE(cell["grams"].is_null() ? 0 : std::stoi(cell["grams"].get<std::string>()), advice["carbohydrateGrams"].get<int>()) << place;
+      }
     }
   }
   EXPECT_GE(compared, 24u * 5 * 10);
@@ -210,7 +220,7 @@ TEST(Card, TheHeadNamesTheHoursUntilNothingActs) {
 }
 
 TEST(Card, StepsFollowThePump) {
-  EXPECT_EQ(keys(card_of(asked::plan_of("adult"))["steps"]), "card-step-inject card-step-change card-step-off-body card-step-automation");
+  EXPECT_EQ(keys(card_of(asked::plan_of("adult"))["steps"]), "card-step-inject card-step-change card-step-off-body card-step-join card-step-automation");
   EXPECT_EQ(keys(card_of(asked::plan_of("child"))["steps"]), "card-step-inject card-step-change-tubeless card-step-automation");
   EXPECT_EQ(keys(card_of(changed("child", {{"/pump/automation", "none"}}))["steps"]), "card-step-inject card-step-change-tubeless");
   EXPECT_EQ(keys(card_of(changed("adult", {{"/squaring/ways", {"paused"}}, {"/squaring/preferred", "paused"}}))["steps"]), "card-step-inject card-step-change card-step-automation");
@@ -231,6 +241,92 @@ TEST(Card, APlanWhoseRowsEndBelowThreeStillHasAColumnThatGoes) {
   EXPECT_EQ(card["columns"][3]["from"], "3.0");
   EXPECT_EQ(card["spans"][0]["calls"][3], "emergency");
   every_cell_is_what_advise_answers(plan);
+}
+
+// Columns by the words that head them.
+std::string strips(const Json& card) {
+  std::string out;
+  for (const Json& column : card["columns"]) {
+    if (column["key"] == "notTested") continue;
+    out += (out.empty() ? "" : " | ") + column["from"].get<std::string>();
+    for (const Json& word : column["urine"]) out += " " + word.get<std::string>();
+  }
+  return out;
+}
+
+TEST(Card, TheStripsStrongestWordHeadsTheColumnFromThree) {
+  EXPECT_EQ(strips(card_of(asked::plan_of("adult"))), "0.0 negative trace | 0.6 small | 1.5 moderate | 3.0 large");
+  EXPECT_EQ(strips(card_of(three_rows())), "0.0 negative trace | 0.6 small | 1.5 moderate | 3.0 large");
+  // A row of its own from 3.0, and the word in the row before it: `advise` reads it as 3.0 all the same.
+  Json rows = asked::plan_of("adult")["ketones"]["rows"];
+  rows[3]["urine"] = Json::array();
+  rows[2]["urine"].push_back("large");
+  const Json plan = changed("adult", {{"/ketones/rows", rows}});
+  EXPECT_EQ(strips(card_of(plan)), "0.0 negative trace | 0.6 small | 1.5 moderate | 3.0 large");
+  EXPECT_EQ(asked::advise(plan, nothing, asked::at(16.0, "large"))["outcome"], "emergency");
+  // The desk's table has the same heads.
+  const Json review = Json::parse(ask("reviewPlan", Json{{"plan", plan}}.dump()));
+  EXPECT_EQ(strips(review["table"]["day"]), "0.0 negative trace | 0.6 small | 1.5 moderate | 3.0 large");
+  // A plan that reads no strip has no words.
+  for (Json& row : rows) row.erase("urine");
+  EXPECT_EQ(strips(card_of(changed("adult", {{"/ketones/rows", rows}}))), "0.0 | 0.6 | 1.5 | 3.0");
+}
+
+TEST(Card, WhoTestsWithStripsIsToldToCallByTheirWords) {
+  const Json card = card_of(changed("adult", {{"/ketones/test", "urine"}}));
+  EXPECT_EQ(card["test"], "urine");
+  EXPECT_EQ(slots(card["calls"], "card-call-team-strip"), Json({{"strip", "moderate"}}));
+  EXPECT_EQ(slots(card["calls"], "card-call-emergency-strip"), Json({{"strip", "large"}, {"number", "112"}}));
+  EXPECT_EQ(keys(card["calls"]).find("-from"), std::string::npos);
+  EXPECT_EQ(card_of(asked::plan_of("adult"))["test"], "blood");
+  EXPECT_EQ(keys(card_of(asked::plan_of("adult"))["calls"]).find("-strip"), std::string::npos);
+}
+
+// Worked by hand, as above: by day (G - 6.0) / 2.2, by night (G - 7.0) / 2.5, down to 1 unit; HI gives 14 % of 46 = 6.44.
+TEST(Card, WithoutStripsTheDosesAreTheCorrection) {
+  const Json card = card_of(asked::plan_of("adult"));
+  const auto doses = [&](std::size_t span) {
+    std::string out;
+    for (const Json& row : card["spans"][span]["rows"]) {
+      const Json& cell = row["noStrips"];
+      std::string dose = cell["dose"].is_null() ? cell["outcome"].get<std::string>() : cell["dose"].get<std::string>();
+      if (const auto at = dose.find("\u00a0units"); at != std::string::npos) dose.erase(at);
+      out += (out.empty() ? "" : " ") + dose + (cell["call"] == "none" ? "" : "!") + (cell["like"].get<bool>() ? "=" : "");
+    }
+    return out;
+  };
+  EXPECT_EQ(doses(0), "treatLow lookAgain lookAgain= lookAgain= lookAgain= lookAgain= lookAgain= 3 4 5 6 6!");
+  EXPECT_EQ(doses(1), "treatLow lookAgain lookAgain= lookAgain= lookAgain= lookAgain= lookAgain= 2 3 4 5 6!");
+  EXPECT_EQ(keys(card["noStrips"]), "card-no-strips-get card-no-strips-change card-no-strips-look card-no-strips-unwell");
+  EXPECT_EQ(slots(card["noStrips"], "card-no-strips-look")["minutes"], "60");
+  EXPECT_EQ(keys(card_of(asked::plan_of("child"))["noStrips"]),
+            "card-no-strips-get card-no-strips-change-tubeless card-no-strips-look card-no-strips-unwell");
+}
+
+// The lines beside those doses are what `advise` says with them.
+TEST(Card, WhatStandsBesideADoseWithoutStripsIsWhatAdviseSays) {
+  const Json plan = asked::plan_of("adult"), answer = asked::advise(plan, nothing, asked::at(16.0, "noStrips"));
+  EXPECT_EQ(asked::steps(answer), "inject changeSet offBody joinTubing setAlarm getStrips");
+  EXPECT_EQ(answer["looks"][0]["clock"], "04:10");
+  Json unwell = asked::at(16.0, "noStrips");
+  unwell["unwell"] = true;
+  EXPECT_EQ(asked::advise(plan, nothing, unwell)["call"], "team");
+  // Pregnant and not high: the team, and no dose.
+  const Json risk = card_of(changed("adult", {{"/person/pregnant", true}, {"/ketones/anyGlucose", {{"shareOfDaily", 0.05}}}}));
+  EXPECT_EQ(risk["spans"][0]["rows"][4]["noStrips"]["outcome"], "callTeam");
+}
+
+TEST(Card, EveryOneOfTheTeamIsNamedAndNobodyStandsInForThem) {
+  const auto calls = [](const Json& card) {
+    std::string out;
+    for (const Json& line : card["stranger"])
+      if (line["key"] == "stranger-call") out += line["slots"]["name"].get<std::string>() + ";";
+    return out;
+  };
+  const Json day{{"name", "Clinic"}, {"relation", "team"}, {"phone", "+44 0000 000009"}, {"when", "Mon-Fri 08:00-16:30"}};
+  const Json night = asked::plan_of("adult")["contacts"][0], home = asked::plan_of("adult")["contacts"][1];
+  EXPECT_EQ(calls(card_of(changed("adult", {{"/contacts", {day, home, night}}}))), "Clinic;Diabetes night line;");
+  EXPECT_EQ(calls(card_of(changed("adult", {{"/contacts", {home}}}))), "");
 }
 
 TEST(Card, CallsRiseAndAlwaysEndAtTheAmbulance) {

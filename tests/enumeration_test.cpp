@@ -126,7 +126,6 @@ struct RecordClass {
   std::int64_t since_correction = -1;
   Then glucose_then = Then::nothing;     // at the pump's correction
   bool leak = false, off = false, mistake = false, off_body_in_body = false, off_body_unsure = false, doubled = false;
-  bool could_go_low_since = false;       // at a reading after it
   bool last_acting = false, last_help = false;
   bool quiet_before = false;             // the glucose before was under the middle, and the blood before under 0.6
 };
@@ -229,12 +228,12 @@ std::vector<RecordClass> record_classes() {
   add({.name = "off the body, not sure, much on board",
        .events = {with(EventKind::offBody, 10, [](Event& event) { event.units = much; event.tubing_end = TubingEnd::unsure; })},
        .much_on_board = true, .much_if_pump_counts = true, .off_body_unsure = true});
-  add({.name = "off the body, not sure, could go low hours ago",
+  add({.name = "off the body, not sure, a low hours ago",
        .events = {with(EventKind::offBody, 260, [](Event& event) { event.units = Insulin::units(1); event.tubing_end = TubingEnd::unsure; }), glucose(255, 45)},
-       .off_body_unsure = true, .could_go_low_since = true});
-  add({.name = "a dose, then the pump, could go low hours ago",
+       .off_body_unsure = true});
+  add({.name = "a dose, then the pump, a low hours ago",
        .events = {injection(268, little, 0), correction(265, Insulin::units(1), Then::nothing), glucose(255, 45)},
-       .incident = true, .needle_doses = 1, .since_needle = 268, .since_correction = 265, .doubled = true, .could_go_low_since = true});
+       .incident = true, .needle_doses = 1, .since_needle = 268, .since_correction = 265});
   add({.name = "ketones 1.0 an hour ago", .events = {ketone(60, 10)}, .last_acting = true});
   add({.name = "ketones 3.0 at 240", .events = {ketone(240, 30)}, .last_acting = true, .last_help = true});
   add({.name = "ketones 3.0 at 241", .events = {ketone(241, 30)}});
@@ -324,7 +323,7 @@ class Reading {
       case Rule::EMR:
         return help || s.severe || no_mouth || ((is(Sign::vomitedAgain) || is(Sign::bellyPain)) && (k.acting || unknown || g.high)) ||
                (is(Sign::vomitedOnce) && k.acting);
-      case Rule::TOO: return x.rapid_mistake || r.mistake || r.off_body_in_body || ((r.off_body_unsure || r.doubled) && (could || r.could_go_low_since));
+      case Rule::TOO: return x.rapid_mistake || r.mistake || r.off_body_in_body || ((r.off_body_unsure || r.doubled) && could);
       case Rule::LOW: return g.low;
       case Rule::FAL: return number() && g.below_trigger && (would || (g.below_middle && !k.acting && could));
       case Rule::PLN: return !p.usable;

@@ -137,7 +137,7 @@ TEST(Story, AStruckDoseGoesOnCountingAndIsMeasured) {
 TEST(Story, WritesAmountsAndReadingsAsTexts) {
   const Json answer = answer_of(night());
   EXPECT_EQ(row(answer, "needle").at("what"),
-            Json({{"dose", "1\u00A0units"}, {"insulin", "rapid"}, {"with", "syringe"}, {"sure", true},
+            Json({{"dose", "1\u00A0unit"}, {"insulin", "rapid"}, {"with", "syringe"}, {"sure", true},
                   {"glucose", {{"value", "16.0"}, {"unit", "mmol/L"}, {"from", "finger"}}}, {"ketones", {{"blood", "0.3"}}}}));
   EXPECT_EQ(row(answer, "pump").at("what").at("dose"), "3\u00A0units");
   EXPECT_EQ(row(answer, "g0145").at("what"), Json({{"value", "15.0"}, {"unit", "mmol/L"}, {"from", "finger"}}));

@@ -22,6 +22,15 @@ inline Json rapid(const std::string& at, double rescue, double meal, double basa
   return event(at, "injection", {{"units", rescue + meal + basal}, {"parts", {{"rescue", rescue}, {"meal", meal}, {"basal", basal}}}});
 }
 
+// A bridge as it is recorded: its basal, and the hours that it is for.
+inline Json bridge(const std::string& at, double basal, double hours, Json more = Json::object()) {
+  more["units"] = basal;
+  more["parts"] = {{"rescue", 0}, {"meal", 0}, {"basal", basal}};
+  more["basalHours"] = hours;
+  return event(at, "injection", more);
+}
+inline Json call(const std::string& at, bool answered = true) { return event(at, "call", {{"to", "team"}, {"answered", answered}}); }
+
 inline Json with(Json events, std::initializer_list<Json> more) {
   for (const Json& one : more) events.push_back(one);
   return events;

@@ -14,11 +14,12 @@ const Json calm{{"glucose", 8.0}};
 Json in_parts() { return asked::example_with({{"/offPump/parts", 2}}); }
 Json at(const Json& of, const Json& events, const std::string& now, const Json& more = calm) { return off_pump(of, with(events, {ketones(now, 0.3)}), now, more); }
 
-// Its tail bridges the next dose only while there is a tail: it wears off after 24 h, and half an hour late is still on time.
+// The onset of a following dose is bridged only where more than 2 h would be bare: given at 08:00 it works at 10:00.
 TEST(OffPumpCover, ALateDoseIsBridgedUntilItWorks) {
   const Json events = Json::array({off("25T06:00"), long_dose("25T08:00", 19)});
-  EXPECT_EQ(dose(at(plan, events, "26T08:30"), "bridge"), "none");
-  EXPECT_EQ(dose(at(plan, events, "26T08:30"), "longActing"), "19 units");
+  EXPECT_EQ(dose(at(plan, events, "26T08:00"), "bridge"), "none");
+  EXPECT_EQ(dose(at(plan, events, "26T08:00"), "longActing"), "19 units");
+  EXPECT_EQ(dose(at(plan, events, "26T08:01"), "bridge"), "1 unit");
   // 08:31 to 10:31 is 1.7, down 1.
   const Json late = at(plan, events, "26T08:31");
   EXPECT_EQ(dose(late, "bridge"), "1 unit");
@@ -26,9 +27,9 @@ TEST(OffPumpCover, ALateDoseIsBridgedUntilItWorks) {
   EXPECT_EQ(clock(late["missed"]["since"]), "08:00");
   // With the long-acting dose in and the bridge forgotten it is still asked for.
   EXPECT_EQ(dose(at(plan, with(events, {long_dose("26T08:31", 19)}), "26T08:45"), "bridge"), "1 unit");
-  // Of two parts the one before acts on: the second one, two hours late, needs none.
-  EXPECT_EQ(dose(at(in_parts(), events, "25T22:00"), "bridge"), "none");
-  EXPECT_EQ(dose(at(in_parts(), events, "25T22:01"), "bridge"), "1 unit");
+  // Of two parts one covers all until the next is due, at 20:00, then half: 20:01 to 22:01 is 1.7, half of it 0.85.
+  EXPECT_EQ(screen(at(in_parts(), events, "25T20:00"), "bridge"), Json());
+  EXPECT_EQ(screen(at(in_parts(), events, "25T20:01"), "bridge")["working"]["basal"], "0.85");
 }
 
 // A half is one by the time it was worked out for, not by the minute in which it went in.
@@ -78,7 +79,7 @@ TEST(OffPumpCover, WhatCannotBeDrawnTakesNothingOver) {
 
 // 1 unit at 22:00 stands to midnight, and long-acting works at 00:25. At 22:30 nothing is injected for those 25 minutes.
 TEST(OffPumpCover, NothingIsGivenHoursAheadForAShortGap) {
-  const Json events = Json::array({off("25T22:00"), rapid("25T22:00", 0, 0, 1), long_dose("25T22:25", 19)});
+  const Json events = Json::array({off("25T22:00"), bridge("25T22:00", 1, 2), long_dose("25T22:25", 19)});
   EXPECT_EQ(at(plan, events, "25T22:30")["screens"], Json::array());
   EXPECT_EQ(clock(at(plan, events, "25T22:30")["nextBridge"]), "none");
 }
@@ -92,13 +93,13 @@ TEST(OffPumpCover, AnOrderedDoseEndsTheBridgesToo) {
   EXPECT_EQ(alarms(answer), "longActing 22:05");
 }
 
-// The third part waits for the first to wear off, and a half holds nobody longer than the evening's part does.
-TEST(OffPumpCover, OfTwoPartsTheThirdWaitsForTheFirst) {
+// The next part is due twelve hours after the last however long it acts, six after a half (CV-26).
+TEST(OffPumpCover, TheNextPartIsDueHoweverLongTheLastActs) {
   const Json thirty = asked::example_with({{"/offPump/parts", 2}, {"/longActing/actionHours", 30}});
   const auto until = [&](const std::string& one, const std::string& two) {
     return at(thirty, Json::array({off("25T06:00"), long_dose(one, 9), long_dose(two, 9)}), two)["longActing"]["until"]["at"];
   };
-  EXPECT_EQ(until("25T08:00", "25T20:00"), when("26T14:00"));
+  EXPECT_EQ(until("25T08:00", "25T20:00"), when("26T08:00"));
   EXPECT_EQ(until("25T13:00", "25T19:00"), when("26T07:00"));
 }
 
@@ -130,7 +131,7 @@ TEST(OffPumpCover, MissedBasalIsWhatNothingStoodFor) {
   EXPECT_EQ(missed(events, "25T20:00"), "1.7");                                                  // 08:00 to 10:00
   EXPECT_EQ(missed(with(events, {rapid("25T12:00", 0, 0, 3)}), "25T20:00"), "1.7");               // a bridge inside it takes nothing away
   EXPECT_EQ(missed(with(events, {on("25T09:00")}), "25T20:00"), "0.85");                         // back before it worked
-  EXPECT_EQ(missed(with(events, {long_dose("26T08:20", 19)}), "26T09:00"), "1.98");              // and 20 minutes between the two
+  EXPECT_EQ(missed(with(events, {long_dose("26T08:20", 19)}), "26T09:00"), "2.55");              // and from 08:00: it works at 10:20
   // Asked eight zones east it was the same night: 5 x 0.75.
   const Json at_night = Json::array({off("25T00:00"), on("25T05:00")});
   EXPECT_EQ(missed(at_night, "25T21:00"), "3.75");

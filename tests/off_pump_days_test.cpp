@@ -27,7 +27,7 @@ TEST(OffPumpDays, AtTenTheNightIsBridged) {
   EXPECT_EQ(screen(answer, "bridge")["correctionWaits"]["why"], "underStep");
   EXPECT_EQ(dose(answer, "bridge"), "3 units");
   EXPECT_EQ(dose(answer, "longActing"), "none");
-  EXPECT_EQ(alarms(answer), "bridge 02:00, bridge 06:00");
+  EXPECT_EQ(alarms(answer), "bridge 02:00, bridge 06:00, bridge 08:00");
   EXPECT_EQ(answer["call"], "team");
   EXPECT_EQ(clock(answer["look"]), "23:00");
 }
@@ -39,17 +39,18 @@ TEST(OffPumpDays, AtTwoTheNextBridgeCarriesWhatTheStepLeft) {
   EXPECT_EQ(screen(answer, "bridge")["working"]["sum"], "4.2");
   EXPECT_EQ(dose(answer, "bridge"), "4 units");
   EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 1}, {"meal", 0}, {"basal", 3}}));
-  EXPECT_EQ(alarms(answer), "bridge 06:00");
+  EXPECT_EQ(alarms(answer), "bridge 06:00, bridge 08:00");
 }
 
 TEST(OffPumpDays, AtSixTheCorrectionIsNetOfWhatStillActs) {
   // 4 h after the last one its lock is open. 1 unit leaves F3(5.5963) = 22.255 x 0.0037117 = 0.0826, up to 0.09: 2.2 - 0.09 = 2.11.
-  // Basal 4 x 0.85 = 3.4 with 0.2 carried: 5.71 down is 5.
+  // A pump is expected at 08:00: 2 x 0.85 = 1.7 with 0.2 carried: 4.01 down is 4.
   const Json answer = off_pump(plan, at_six, "26T06:00", {{"expectedHours", 2}, {"glucose", 12.0}});
   EXPECT_EQ(screen(answer, "bridge")["working"]["onBoard"], "0.09");
   EXPECT_EQ(screen(answer, "bridge")["working"]["net"], "2.11");
-  EXPECT_EQ(screen(answer, "bridge")["working"]["sum"], "5.71");
-  EXPECT_EQ(dose(answer, "bridge"), "5 units");
+  EXPECT_EQ(screen(answer, "bridge")["working"]["sum"], "4.01");
+  EXPECT_EQ(dose(answer, "bridge"), "4 units");
+  EXPECT_EQ(screen(answer, "bridge")["basalHours"], 2);
 }
 
 TEST(OffPumpDays, AtEightLongActingAloneForTheBridgeLastsUntilItWorks) {

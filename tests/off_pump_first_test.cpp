@@ -33,9 +33,12 @@ TEST(OffPumpFirst, NothingIsInjectedBesideAFallOrTooMuch) {
 TEST(OffPumpFirst, ADoseOfTheWayDownIsGivenByItself) {
   const Json pregnant = asked::example_with({{"/person/pregnant", true}, {"/ketones/anyGlucose", {{"shareOfDaily", 0.1}}}});
   EXPECT_EQ(alone(answer_to(Json::array({off("25T22:00"), ketones("25T22:00", 1.6)}), 12.0, pregnant)), "injectAtAnyGlucose 0");
-  // Two hours after 4 units ketones fell from 1.6 to 1.0: 20 g with 20 / 12 down to 1 unit.
+  // Two hours after 4 units ketones fell from 1.6 to 1.0: 20 g are 1.67, and 00:00 to 04:00 is 3.0 of basal: 4.67 in one injection.
   const Json falling = Json::array({off("25T22:00"), event("25T22:00", "injection", {{"units", 4}, {"glucose", 16.0}, {"ketones", 1.6}}), ketones("26T00:00", 1.0)});
-  EXPECT_EQ(alone(off_pump(plan, falling, "26T00:00", asks(10.0))), "comingDown 0");
+  const Json down = off_pump(plan, falling, "26T00:00", asks(10.0));
+  EXPECT_EQ(alone(down), "comingDown 1");
+  EXPECT_EQ(screen(down, "bridge")["working"]["meal"], "1.67");
+  EXPECT_EQ(screen(down, "bridge")["dose"]["parts"], Json({{"rescue", 0}, {"meal", 1.66}, {"basal", 2.34}}));
 }
 
 TEST(OffPumpFirst, BasalPassesWhereOnlyACallOrFoodComesFirst) {

@@ -15,7 +15,7 @@ const Json quiet{{"expectedHours", 6}, {"glucose", 8.0}};
 
 // 22:00 to 00:00 is 1.7, down 1. Long-acting was to follow and did not: from midnight on there is no basal, and it is said.
 TEST(OffPumpHours, ABridgeUntilLongActingWorksStandsForNoHourMore) {
-  const Json events = with(night, {rapid("25T22:00", 0, 0, 1)});
+  const Json events = with(night, {bridge("25T22:00", 1, 2)});
   EXPECT_EQ(clock(off_pump(plan, events, "25T22:05", {{"glucose", 8.0}})["nextBridge"]), "00:00");
   // 4 x 0.75 = 3.0, and 0.7 left of 1.7: 3.7 down is 3.
   const Json next = off_pump(plan, with(events, {ketones("26T00:00", 0.3)}), "26T00:00", quiet);
@@ -80,13 +80,15 @@ TEST(OffPumpHours, APumpThatIsBackSoonNeedsNoBridge) {
   EXPECT_TRUE(soon["missed"].is_null());
   EXPECT_EQ(back_in(1.75)["wayBecause"], "soonBack");
   EXPECT_EQ(back_in(2)["wayBecause"], "shorter");
-  EXPECT_EQ(dose(back_in(2), "bridge"), "3 units");
+  EXPECT_EQ(dose(back_in(2), "bridge"), "1 unit");   // 2 x 0.85, until the pump is expected
   // The two hours run from when it stopped, however often somebody says "soon".
   EXPECT_EQ(back_in(0.5, "25T23:29")["wayBecause"], "soonBack");
   EXPECT_EQ(clock(back_in(0.5, "25T23:29")["nextBridge"]), "00:00");
   EXPECT_TRUE(back_in(0.5, "25T23:29")["missed"].is_null());
   EXPECT_EQ(back_in(0.5, "25T23:30")["wayBecause"], "shorter");
-  EXPECT_EQ(dose(back_in(0.5, "25T23:30"), "bridge"), "3 units");
+  // To 00:30 it is 0.81: fewer hours than fill a step would leave them bare. To 01:30 it is 1.55.
+  EXPECT_EQ(dose(back_in(0.5, "25T23:30"), "bridge"), "1 unit");
+  EXPECT_EQ(screen(back_in(0.5, "25T23:30"), "bridge")["basalHours"], 2);
   // Nobody would be awake then.
   EXPECT_NE(off_pump(plan, night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}, {"asleepUntil", when("26T00:01")}})["wayBecause"], "soonBack");
   EXPECT_EQ(off_pump(plan, night, "25T22:00", {{"expectedHours", 0.5}, {"glucose", 8.0}, {"asleepUntil", when("26T00:00")}})["wayBecause"], "soonBack");
@@ -128,7 +130,7 @@ TEST(OffPumpHours, NobodyIllOrWithKetonesWaitsForAPump) {
   EXPECT_EQ(because(well), "soonBack");
   const Json acting = Json::array({off("25T22:00"), ketones("25T22:04", 0.8), event("25T22:04", "injection", {{"units", 4}, {"glucose", 16.0}, {"ketones", 0.8}})});
   EXPECT_EQ(because(acting, 16.0), "shorter");
-  EXPECT_EQ(dose(off_pump(plan, acting, "25T22:05", {{"expectedHours", 0.5}, {"glucose", 16.0}}), "bridge"), "3 units");
+  EXPECT_EQ(dose(off_pump(plan, acting, "25T22:05", {{"expectedHours", 0.5}, {"glucose", 16.0}}), "bridge"), "1 unit");
   EXPECT_EQ(because(Json::array({off("25T22:00"), ketones("25T20:30", 0.8)})), "shorter");
   EXPECT_EQ(because(with(well, {event("25T21:00", "sign", {{"what", {"vomitedOnce"}}})})), "shorter");
   EXPECT_EQ(because(well, {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}}), "shorter");
@@ -151,15 +153,16 @@ TEST(OffPumpHours, OnlyWhatRoundingLeftIsCarried) {
     return screen(off_pump(of, with(events, {ketones("26T02:00", 0.3)}), "26T02:00", more), "bridge")["working"];
   };
   EXPECT_EQ(carried(with(night, {rapid("25T22:00", 0, 0, 3)}))["carried"], "0.2");
-  EXPECT_EQ(carried(with(night, {rapid("25T22:00", 0, 0, 6)}))["carried"], "0");
-  // Without parts it counts as correction in full, and owes nothing.
+  // 2.8 too much, given four hours ago: only what still acts comes off, 2.8 x F3(5.5963) = 2.8 x 0.0826 = 0.2314, up 0.24.
+  EXPECT_EQ(carried(with(night, {rapid("25T22:00", 0, 0, 6)}))["carried"], "-0.24");
+  // Without parts it is the bridge that was shown.
   const Json shown = event("25T22:00", "doseShown", {{"id", "shown"}, {"units", 3}, {"insulin", "rapid"}, {"parts", {{"rescue", 0}, {"meal", 0}, {"basal", 3}}}});
-  EXPECT_EQ(carried(with(night, {shown, event("25T22:00", "injection", {{"units", 3}, {"shown", "shown"}})}), plan, {{"expectedHours", 6}, {"glucose", 12.0}})["carried"], "0");
-  // 4 x 0.15 is 0.6, rounded up to 1; the next 4 x 0.05 do not make up for the 0.4 too much, and the food is not less for it: 24 g are 2.
-  const Json small = asked::example_with({{"/rounding", "nearest"}, {"/day/basal", Json::array({{{"from", "00:00"}, {"value", 0.15}}, {{"from", "02:00"}, {"value", 0.05}}, {{"from", "22:00"}, {"value", 0.15}}})}});
-  const Json fed = carried(with(night, {rapid("25T22:00", 0, 0, 1)}), small, {{"expectedHours", 6}, {"glucose", 6.5}, {"carbs", 24}});
+  EXPECT_EQ(carried(with(night, {shown, event("25T22:00", "injection", {{"units", 3}, {"shown", "shown"}})}), plan, {{"expectedHours", 6}, {"glucose", 12.0}})["carried"], "0.2");
+  // 4 x 0.4 is 1.6, rounded up to 2; of the next 4 x 0.3 the 0.4 too much come off, and the food is not less for it: 24 g are 2.
+  const Json small = asked::example_with({{"/rounding", "nearest"}, {"/day/basal", Json::array({{{"from", "00:00"}, {"value", 0.4}}, {{"from", "02:00"}, {"value", 0.3}}, {{"from", "22:00"}, {"value", 0.4}}})}});
+  const Json fed = carried(with(night, {rapid("25T22:00", 0, 0, 2)}), small, {{"expectedHours", 6}, {"glucose", 6.5}, {"carbs", 24}});
   EXPECT_EQ(fed["carried"], "-0.4");
-  EXPECT_EQ(fed["sum"], "2");
+  EXPECT_EQ(fed["sum"], "2.8");
 }
 
 // Where no basal is due, what is rounded up belongs to the food: 20 g are 1.67, nearest 2.
@@ -169,24 +172,26 @@ TEST(OffPumpHours, FoodAloneIsRoundedAsFood) {
   EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 0}, {"meal", 2}, {"basal", 0}}));
 }
 
-// A correction alone is rounded down even where the plan says nearest: (10.5 - 6.5) / 2.5 is 1.6.
-TEST(OffPumpHours, ACorrectionAloneIsRoundedDown) {
+// Below the trigger a correction comes only beside basal or a meal. From it up it is the way down's own: (14.0 - 6.5) / 2.5 = 3.0.
+TEST(OffPumpHours, ACorrectionAloneIsTheWayDownsOwn) {
   const Json nearest = asked::example_with({{"/rounding", "nearest"}});
-  const Json answer = off_pump(nearest, with(night, {long_dose("25T18:00", 19)}), "25T22:00", {{"glucose", 10.5}});
-  EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 1}, {"meal", 0}, {"basal", 0}}));
+  const Json events = with(night, {long_dose("25T18:00", 19)});
+  EXPECT_EQ(screen(off_pump(nearest, events, "25T22:00", {{"glucose", 13.9}}), "bridge"), Json());
+  const Json answer = off_pump(nearest, events, "25T22:00", {{"glucose", 14.0}});
+  EXPECT_EQ(screen(answer, "bridge")["dose"]["parts"], Json({{"rescue", 3}, {"meal", 0}, {"basal", 0}}));
 }
 
 // Given a little early, the bridge at hand is the one of 02:00: asleep matters only past 06:00.
 TEST(OffPumpHours, AnEarlyBridgeReachesToItsOwnEnd) {
   const Json events = with(night, {rapid("25T22:00", 0, 0, 3), ketones("26T01:40", 0.3)});
-  const auto asleep = [&](const std::string& until) { return off_pump(plan, events, "26T01:40", {{"expectedHours", 6}, {"glucose", 8.0}, {"asleepUntil", when(until)}})["wayBecause"]; };
+  const auto asleep = [&](const std::string& until) { return off_pump(plan, events, "26T01:40", {{"expectedHours", 7}, {"glucose", 8.0}, {"asleepUntil", when(until)}})["wayBecause"]; };
   EXPECT_EQ(asleep("26T06:00"), "shorter");
   EXPECT_EQ(asleep("26T06:01"), "asleep");
 }
 
 TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
   // Back in three hours, and nobody awake before eight: whoever has no long-acting insulin has to wake up.
-  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 3}, {"glucose", 8.0}, {"noLongActing", true}, {"asleepUntil", when("26T08:00")}})), "bridge 02:00, bridge 06:00");
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 3}, {"glucose", 8.0}, {"noLongActing", true}, {"asleepUntil", when("26T08:00")}})), "bridge 01:00, bridge 05:00, bridge 09:00");
   EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 48}, {"glucose", 8.0}, {"noLongActing", true}})),
             "bridge 02:00, bridge 06:00, bridge 10:00, bridge 14:00, bridge 18:00");
 }
@@ -195,15 +200,15 @@ TEST(OffPumpHours, AlarmsReachToTheMorningAndOverOneDay) {
 // nothing. R-23: not more than 2 h without insulin, so that 04:00 is the latest.
 TEST(OffPumpHours, TheAlarmToldBeforeAnInjectionIsTheOneAfterIt) {
   const Json soon{{"expectedHours", 5}, {"glucose", 8.0}};
-  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", soon)), "bridge 04:00");
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", soon)), "bridge 02:00, bridge 04:00");
   const Json in = with(night, {rapid("25T22:00", 0, 0, 3)});
   EXPECT_EQ(clock(off_pump(plan, in, "25T22:05", soon)["nextBridge"]), "04:00");
   // Back six hours later, at 04:00 itself: that is not before the two hours are over.
-  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})), "bridge 02:00");
+  EXPECT_EQ(alarms(off_pump(plan, night, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})), "bridge 02:00, bridge 04:00");
   EXPECT_EQ(clock(off_pump(plan, in, "25T22:00", {{"expectedHours", 6}, {"glucose", 8.0}})["nextBridge"]), "02:00");
   // Who is ill does not wait.
   const Json ill = with(night, {event("25T21:50", "sign", {{"what", {"vomitedOnce"}}})});
-  EXPECT_EQ(alarms(off_pump(plan, ill, "25T22:00", soon)), "bridge 02:00");
+  EXPECT_EQ(alarms(off_pump(plan, ill, "25T22:00", soon)), "bridge 02:00, bridge 04:00");
   // Long-acting insulin that is in and works from 03:00 stands for basal from then on: between 02:00 and 03:00 nobody waits for a pump.
   const Json slow = asked::example_with({{"/longActing/onsetHours", 5}});
   const Json taken = with(night, {long_dose("25T22:00", 19)});

@@ -13,7 +13,6 @@ const Json& plan = asked::plan();
 const Json morning = Json::array({off("25T06:00"), ketones("25T08:00", 0.3), rapid("25T08:00", 0, 0, 1), long_dose("25T08:00", 10)});
 const Json calm{{"glucose", 8.0}};
 
-Json call(const std::string& at, bool answered = true) { return event(at, "call", {{"to", "team"}, {"answered", answered}}); }
 Json order(const std::string& at, double units, const std::string& insulin = "long") {
   return event(at, "order", {{"id", "order"}, {"by", "Night line"}, {"insulin", insulin}, {"units", units}, {"text", "on the call"}});
 }
@@ -25,8 +24,8 @@ std::string long_at(const std::string& now, std::initializer_list<Json> more, co
 TEST(OffPumpOrders, WithinTheHoldOnlyWhatTheTeamNamed) {
   EXPECT_EQ(long_at("25T14:00", {}), "none");
   EXPECT_EQ(long_at("25T14:00", {call("25T13:55")}), "none");
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10)}), "10 units");
-  const Json answer = off_pump(plan, with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 10)}), "25T14:00", calm);
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 9)}), "9 units");
+  const Json answer = off_pump(plan, with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 9)}), "25T14:00", calm);
   EXPECT_EQ(answer["screens"].size(), 1U);
   EXPECT_EQ(screen(answer, "longActing")["order"]["id"], "order");
   EXPECT_EQ(screen(answer, "longActing")["order"]["by"], "Night line");
@@ -37,47 +36,59 @@ TEST(OffPumpOrders, WithinTheHoldOnlyWhatTheTeamNamed) {
 }
 
 TEST(OffPumpOrders, NoOverlapWithoutACall) {
-  EXPECT_EQ(long_at("25T14:00", {order("25T13:58", 10)}), "none");                                         // no call
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55", false), order("25T13:58", 10)}), "none");                 // nobody answered
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:59"), order("25T13:58", 10)}), "none");                        // called after it
-  EXPECT_EQ(long_at("25T14:00", {call("25T12:57"), order("25T13:58", 10)}), "none");                        // another call
-  EXPECT_EQ(long_at("25T08:30", {call("25T08:00"), order("25T08:20", 10)}), "none");                        // called before the last dose
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10, "rapid")}), "none");               // of the other insulin
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:58"), order("25T13:58", 10)}), "10 units");                    // in one second
+  EXPECT_EQ(long_at("25T14:00", {order("25T13:58", 9)}), "none");                                         // no call
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55", false), order("25T13:58", 9)}), "none");                 // nobody answered
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:59"), order("25T13:58", 9)}), "none");                        // called after it
+  EXPECT_EQ(long_at("25T14:00", {call("25T12:57"), order("25T13:58", 9)}), "none");                        // another call
+  EXPECT_EQ(long_at("25T08:30", {call("25T08:00"), order("25T08:20", 9)}), "none");                        // called before the last dose
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 9, "rapid")}), "none");               // of the other insulin
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:58"), order("25T13:58", 9)}), "9 units");                    // in one second
 }
 
 TEST(OffPumpOrders, AnOrderIsForNow) {
-  EXPECT_EQ(long_at("25T14:58", {call("25T13:55"), order("25T13:58", 10)}), "10 units");
-  EXPECT_EQ(long_at("25T14:59", {call("25T13:55"), order("25T13:58", 10)}), "none");
+  EXPECT_EQ(long_at("25T14:58", {call("25T13:55"), order("25T13:58", 9)}), "9 units");
+  EXPECT_EQ(long_at("25T14:59", {call("25T13:55"), order("25T13:58", 9)}), "none");
 }
 
 TEST(OffPumpOrders, AnOrderIsInjectedOnce) {
   const Json given = event("25T14:00", "injection", {{"insulin", "long"}, {"units", 10}, {"order", "order"}});
-  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), given}), "none");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 9), given}), "none");
   // In the very second of the order, whichever is written first.
   for (const char* id : {"a", "z"}) {
     Json at_once = event("25T13:58", "injection", {{"id", id}, {"insulin", "long"}, {"units", 10}, {"order", "order"}});
-    EXPECT_EQ(long_at("25T14:05", {call("25T13:58"), order("25T13:58", 10), at_once}), "none") << id;
+    EXPECT_EQ(long_at("25T14:05", {call("25T13:58"), order("25T13:58", 9), at_once}), "none") << id;
   }
   // By a clock that was set back in between.
   const Json before = event("25T13:50", "injection", {{"insulin", "long"}, {"units", 10}, {"order", "order"}});
-  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), before}), "none");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 9), before}), "none");
   // Injected without a word of the order: the call was before it.
-  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), long_dose("25T14:00", 10)}), "none");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 9), long_dose("25T14:00", 10)}), "none");
   const Json shown = event("25T14:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 10}});
-  EXPECT_EQ(first(off_pump(plan, with(morning, {ketones("25T14:01", 0.3), call("25T13:55"), order("25T13:58", 10), shown}), "25T14:01", calm)), "didYouInject");
-  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), shown, event("25T14:01", "doseRefused", {{"shown", "shown"}})}), "none");
-  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 10), event("25T14:01", "strike", {{"target", "order"}, {"reason", "slip"}})}), "none");
+  EXPECT_EQ(first(off_pump(plan, with(morning, {ketones("25T14:01", 0.3), call("25T13:55"), order("25T13:58", 9), shown}), "25T14:01", calm)), "didYouInject");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 9), shown, event("25T14:01", "doseRefused", {{"shown", "shown"}})}), "none");
+  EXPECT_EQ(long_at("25T14:05", {call("25T13:55"), order("25T13:58", 9), event("25T14:01", "strike", {{"target", "order"}, {"reason", "slip"}})}), "none");
 }
 
 TEST(OffPumpOrders, AnAmountThatCannotBeRightIsSaid) {
-  const auto over = [](double units) {
-    return screen(off_pump(plan, with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", units)}), "25T14:00", calm), "longActing")["order"]["overADay"];
+  // 19.8 a day: 20 alone are more than a day; 10 at 08:00 and 9.9 more are more than one within 20 hours. Neither is ever an injection.
+  const auto said = [](double units, const Json& before, const char* now = "25T14:00") {
+    return off_pump(plan, with(before, {ketones(now, 0.3), call("25T13:55"), order("25T13:58", units)}), now, calm);
   };
-  EXPECT_EQ(over(19), false);
-  EXPECT_EQ(over(20), true);
+  const Json bare = Json::array({off("25T06:00")});
+  EXPECT_EQ(said(19, bare)["order"]["why"], Json());
+  EXPECT_EQ(said(20, bare)["order"]["why"], "overADay");
+  EXPECT_EQ(dose(said(20, bare), "longActing"), "none");
+  EXPECT_TRUE(notes(said(20, bare), "orderTooLarge"));
+  EXPECT_EQ(said(20, bare)["call"], "team");
+  EXPECT_EQ(said(9.8, morning)["order"]["mayInject"], true);
+  EXPECT_EQ(said(9.9, morning)["order"]["why"], "overWithLast");
+  EXPECT_EQ(dose(said(9.9, morning), "longActing"), "none");
+  // 20 hours and a minute after the last one it is an order like any other.
+  const Json late = Json::array({off("24T06:00"), long_dose("24T17:59", 10)});
+  EXPECT_EQ(said(15, late)["order"]["mayInject"], true);
+  EXPECT_EQ(said(15, Json::array({off("24T06:00"), long_dose("24T18:00", 10)}))["order"]["why"], "overWithLast");
   // A syringe in whole units: never more than was ordered, whatever the plan's rounding.
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10.7)}, asked::example_with({{"/rounding", "nearest"}})), "10 units");
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 9.7)}, asked::example_with({{"/rounding", "nearest"}})), "9 units");
 }
 
 TEST(OffPumpOrders, TheTeamsWordStandsBeforeThePlans) {
@@ -113,14 +124,14 @@ TEST(OffPumpOrders, LongActingByMistakeWaitsForTheTeamsWord) {
 // The team named its amount before the mistake: what it would say now only another call tells.
 TEST(OffPumpOrders, AMistakeAfterTheCallEndsTheOrder) {
   const Json mistake = event("25T13:59", "mistake", {{"what", "wrongInsulin"}, {"insulin", "long"}, {"units", 4}});
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10), mistake}), "none");
-  EXPECT_EQ(long_at("25T14:05", {mistake, call("25T14:01"), order("25T14:02", 6)}), "6 units");
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 9), mistake}), "none");
+  EXPECT_EQ(long_at("25T14:05", {mistake, call("25T14:01"), order("25T14:02", 5)}), "5 units");
 }
 
 // The last word stands, and where it names no amount there is none.
 TEST(OffPumpOrders, ALaterWordWithoutAnAmountEndsTheOrder) {
   const Json later = event("25T13:59", "order", {{"by", "Night line"}, {"insulin", "long"}, {"text", "no more tonight"}});
-  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 10), later}), "none");
+  EXPECT_EQ(long_at("25T14:00", {call("25T13:55"), order("25T13:58", 9), later}), "none");
 }
 
 TEST(OffPumpOrders, AnotherAmountThanShownIsForTheTeam) {
@@ -133,17 +144,6 @@ TEST(OffPumpOrders, AnotherAmountThanShownIsForTheTeam) {
   EXPECT_FALSE(notes(off_pump(plan, with(given(10), {call("25T08:03")}), "25T08:05", calm), "longActingOther"));
   EXPECT_TRUE(notes(off_pump(plan, with(given(10), {call("25T08:03", false)}), "25T08:05", calm), "longActingOther"));
   EXPECT_FALSE(notes(off_pump(plan, given(10), "26T08:01", calm), "longActingOther"));   // worn off
-}
-
-TEST(OffPumpOrders, OnTheDayOfAJourneyTheTeamFirst) {
-  const Json events = Json::array({off("25T06:00"), ketones("25T08:00", 0.3)});
-  const auto flying = [&](int zones) { return off_pump(plan, events, "25T08:00", {{"glucose", 8.0}, {"zonesEast", zones}}); };
-  EXPECT_TRUE(notes(flying(6), "travelAskFirst"));
-  EXPECT_EQ(flying(6)["call"], "team");
-  EXPECT_TRUE(notes(flying(-6), "travelAskFirst"));
-  EXPECT_FALSE(notes(flying(4), "travelAskFirst"));
-  const Json ordered = off_pump(plan, with(events, {call("25T07:50"), order("25T07:55", 12)}), "25T08:00", {{"glucose", 8.0}, {"zonesEast", 6}});
-  EXPECT_FALSE(notes(ordered, "travelAskFirst"));
 }
 
 // A revision of the plan has no long-acting insulin any more: nobody here knows how long it works.
@@ -159,7 +159,7 @@ TEST(OffPumpOrders, LongActingThatIsNotInThePlanIsForTheTeam) {
 // Asked about after a dead phone, an ordered dose is still the one that was ordered.
 TEST(OffPumpOrders, AnOrderedDoseThatWasShownIsAskedAboutWithItsOrder) {
   const Json shown = event("25T14:00", "doseShown", {{"id", "shown"}, {"insulin", "long"}, {"units", 10}});
-  const Json events = with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 10), shown});
+  const Json events = with(morning, {ketones("25T14:00", 0.3), call("25T13:55"), order("25T13:58", 9), shown});
   EXPECT_EQ(off_pump(plan, events, "25T18:00", calm)["first"]["shown"]["order"], "order");
   EXPECT_TRUE(off_pump(plan, with(morning, {shown}), "25T18:00", calm)["first"]["shown"]["order"].is_null());
 }
@@ -171,6 +171,8 @@ TEST(OffPumpOrders, OfAPlanInTwoPartsTheTeamNamesTheAmountsOfAJourney) {
   EXPECT_EQ(answer["travel"]["rule"], "east");
   EXPECT_EQ(answer["travel"]["parts"], Json::array());
   EXPECT_TRUE(notes(answer, "travelAskFirst"));
+  EXPECT_EQ(answer["call"], "team");
+  EXPECT_EQ(dose(answer, "longActing"), "none");
 }
 
 }  // namespace

@@ -50,7 +50,9 @@ RC_GTEST_PROP(OffPumpProperty, ADayOfBasalIsADayOfBasal, ()) {
     const Json rapid = screen(answer, "bridge"), slow = screen(answer, "longActing");
     if (!rapid.is_null() && !rapid["dose"].is_null()) {
       const Json& dose = rapid["dose"];
-      events.push_back({{"at", at}, {"kind", "injection"}, {"units", dose["units"]}, {"parts", dose["parts"]}});
+      Json injection{{"at", at}, {"kind", "injection"}, {"units", dose["units"]}, {"parts", dose["parts"]}};
+      if (!rapid["basalHours"].is_null()) injection["basalHours"] = rapid["basalHours"];
+      events.push_back(injection);
       given.push_back({minute_of(rapid["working"]["from"]), minute_of(rapid["working"]["to"]), dose["parts"]["basal"].get<double>()});
     }
     long next = now + 60;
@@ -79,6 +81,99 @@ RC_GTEST_PROP(OffPumpProperty, ADayOfBasalIsADayOfBasal, ()) {
     }
     RC_ASSERT(basal >= 0.90 * a_day);
     RC_ASSERT(basal <= 1.15 * a_day);
+  }
+}
+
+// A random night: injections with and without their hours, corrections above and below the trigger, long-acting doses, mistakes, orders.
+// Whatever it holds, the correction shown is one that gate and rolling cap let through, and basal is never given for hours that have it.
+RC_GTEST_PROP(OffPumpProperty, ACorrectionIsNeverMoreThanGateAndCapAllow, ()) {
+  const Json plan = asked::example_with({{"/syringe/step", *rc::gen::element(0.5, 1.0, 2.0)}, {"/rounding", *rc::gen::element("down", "nearest")},
+                                         {"/day/basal", Json::array({{{"from", "00:00"}, {"value", *rc::gen::inRange(5, 200) / 100.0}}})}});
+  const long now = 12 * 60;
+  Json events = Json::array({{{"at", start}, {"kind", "pump"}, {"state", "off"}}});
+  const auto at = [](long minute) { return asked::minutes_before(start, static_cast<double>(-minute)); };
+  double rescue_acting = 0;
+  bool locked = false, called = false;
+  const int count = *rc::gen::inRange(0, 6);
+  for (int i = 0; i < count; ++i) {
+    const long minute = *rc::gen::inRange(0, static_cast<int>(now));
+    const int kind = *rc::gen::inRange(0, 4);
+    if (kind == 3) {
+      events.push_back({{"at", at(minute)}, {"kind", "injection"}, {"insulin", "long"}, {"units", *rc::gen::inRange(1, 25)}});
+      continue;
+    }
+    const double rescue = kind == 0 ? 0 : *rc::gen::inRange(1, 8), basal = kind == 1 ? 0 : *rc::gen::inRange(1, 5);
+    const double glucose = *rc::gen::inRange(60, 250) / 10.0;
+    Json injection{{"at", at(minute)}, {"kind", "injection"}, {"units", rescue + basal}, {"parts", {{"rescue", rescue}, {"meal", 0}, {"basal", basal}}},
+                   {"glucose", asked::glucose_of(plan, glucose)}};
+    if (basal > 0 && *rc::gen::arbitrary<bool>()) {
+      injection["basalHours"] = *rc::gen::inRange(1, 5);
+    }
+    events.push_back(injection);
+    if (rescue > 0 && now - minute <= 270) rescue_acting += rescue;                                        // 4.5 h of action
+    if (rescue > 0 && now - minute < 240 && (basal == 0 || glucose >= 14.0)) locked = true;                // the lock of 4 h
+  }
+  Json asked_for = {{"plan", plan}, {"now", at(now)}, {"glucose", asked::glucose_of(plan, *rc::gen::inRange(40, 250) / 10.0)}};
+  events.push_back({{"at", at(now)}, {"kind", "ketones"}, {"blood", *rc::gen::element(0.1, 0.3, 0.8)}});
+  asked_for["record"] = asked::record_of(plan, at(now), events);
+  if (*rc::gen::arbitrary<bool>()) asked_for["expectedHours"] = *rc::gen::inRange(0, 20);
+  if (*rc::gen::arbitrary<bool>()) asked_for["carbs"] = *rc::gen::inRange(1, 80);
+  if (*rc::gen::arbitrary<bool>()) asked_for["noLongActing"] = true;
+  const Json answer = Json::parse(stopgap::ask("offPump", asked_for.dump()));
+  RC_ASSERT(!answer.contains("refused"));
+  called = answer["call"] != "none";
+  const Json rapid = screen(answer, "bridge");
+  if (!rapid.is_null() && !rapid["dose"].is_null()) {
+    const Json& dose = rapid["dose"];
+    const double rescue = dose["parts"]["rescue"], meal = dose["parts"]["meal"], basal = dose["parts"]["basal"];
+    RC_ASSERT(std::abs(rescue + meal + basal - dose["units"].get<double>()) < 1e-9);
+    if (rescue > 0) {
+      RC_ASSERT(!locked);
+      RC_ASSERT(rescue_acting + rescue <= 12.0 + 1e-9);   // 0.30 x 40
+      RC_ASSERT(rescue <= 8.0 + 1e-9);                    // 0.20 x 40, and 10 a dose
+    }
+  }
+  // Somebody without basal has an injection to give, something that comes first, an alarm, or a call.
+  const bool alarmed = !answer["alarms"].empty(), shown = !answer["screens"].empty(), first_comes = !answer["first"].is_null() || !answer["eat"].is_null();
+  RC_ASSERT(alarmed || shown || first_comes);
+  if (!answer["missed"].is_null() && answer["missed"]["tooLong"].get<bool>()) RC_ASSERT(called);
+}
+
+// Somebody asks every half hour and at each alarm, and injects what is shown: no two bridges stand for the same hour, and never more than
+// two hours pass without basal, a call or something that comes first.
+RC_GTEST_PROP(OffPumpProperty, NoHourIsGivenTwiceAndNoneIsLeftOut, ()) {
+  const Json plan = asked::example_with({{"/syringe/step", *rc::gen::element(0.5, 1.0)}, {"/offPump/bridgeHours", *rc::gen::inRange(3, 5)},
+                                         {"/day/basal", Json::array({{{"from", "00:00"}, {"value", *rc::gen::inRange(5, 200) / 100.0}},
+                                                                     {{"from", "04:00"}, {"value", *rc::gen::inRange(5, 200) / 100.0}}})}});
+  const long expected = *rc::gen::inRange(4, 60) * 30;
+  Json events = Json::array({{{"at", start}, {"kind", "pump"}, {"state", "off"}}});
+  long covered_until = 0, now = 0;
+  while (now < expected && now < 20 * 60) {
+    const std::string at = asked::minutes_before(start, static_cast<double>(-now));
+    Json asked_for{{"plan", plan}, {"now", at}, {"glucose", asked::glucose_of(plan, 6.5)}, {"noLongActing", true}};
+    asked_for["record"] = asked::record_of(plan, at, events);
+    asked_for["expectedHours"] = static_cast<double>((expected - now + 14) / 15 * 15) / 60.0;
+    const Json answer = Json::parse(stopgap::ask("offPump", asked_for.dump()));
+    RC_ASSERT(!answer.contains("refused"));
+    const Json rapid = screen(answer, "bridge");
+    if (!rapid.is_null() && !rapid["dose"].is_null()) {
+      const Json& dose = rapid["dose"];
+      Json injection{{"at", at}, {"kind", "injection"}, {"units", dose["units"]}, {"parts", dose["parts"]}, {"glucose", asked::glucose_of(plan, 6.5)}};
+      if (!rapid["basalHours"].is_null()) injection["basalHours"] = rapid["basalHours"];
+      events.push_back(injection);
+      if (!rapid["singleStep"].get<bool>()) {
+        RC_ASSERT(minute_of(rapid["working"]["from"]) >= covered_until);
+        covered_until = minute_of(rapid["working"]["to"]);
+      } else {
+        RC_ASSERT(now >= covered_until);
+      }
+    } else if (now - covered_until > 120) {
+      RC_ASSERT(answer["call"] != "none");
+    }
+    long next = now + 30;
+    for (const Json& alarm : answer["alarms"])
+      if (const long rings = minute_of(alarm); rings > now) next = std::min(next, rings);
+    now = next;
   }
 }
 

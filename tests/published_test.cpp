@@ -112,7 +112,7 @@ TEST(Printed, CV08AUnitForEveryTenKilograms) {
                                       {{"/ketones/rows/1/from", 1.0}, {"/ketones/actFrom", 1.0}, {"/person/weightKg", tens * 10}}}));
       const Json answer = advise(plan, nothing, at(16.0, ketones));
       EXPECT_EQ(extra(answer), std::to_string(tens));
-      EXPECT_EQ(dose(answer), std::to_string(tens) + " units");
+      EXPECT_EQ(dose(answer), tens == 1 ? "1 unit" : std::to_string(tens) + " units");
     }
 }
 
@@ -360,7 +360,7 @@ TEST(Printed, CV79HowADoseIsWritten) {
     const Json plan = wide(changes({with_cells(1, share(0.10)), half_units, {{"/dailyTotal", daily}, {"/decimalMark", mark}, {"/day/target", schedule(14.0)}}}));
     return advise(plan, nothing, at(16.0, 0.8)).at("dose");
   };
-  EXPECT_EQ(written(10, ".")["text"], "1\u00A0units");
+  EXPECT_EQ(written(10, ".")["text"], "1\u00A0unit");
   EXPECT_EQ(written(5, ".")["text"], "0.5\u00A0units");
   EXPECT_EQ(written(120, ".")["text"], "12\u00A0units");
   EXPECT_EQ(written(5, ",")["text"], "0,5\u00A0units");

@@ -24,25 +24,95 @@ TEST(ReviewAnswer, EveryNumberToConfirmInTheDemoPlansHasItsReason) {
   }
 }
 
-const Json reason{{{"path", "/plan/limits/lockHours"}, {"reason", "Two nurses agreed it."}}};
+// {"path", "reason", "finding", "value"}; an empty finding or value is left out, as an earlier version left both.
+Json typed_again(const std::string& path, const std::string& finding, const std::string& value) {
+  Json one{{"path", path}, {"reason", "Two nurses agreed it."}};
+  if (!finding.empty()) one["finding"] = finding;
+  if (!value.empty()) one["value"] = value;
+  return Json::array({one});
+}
+// What a finding says of its confirmation: "settled 2.75", "open 2.75", with the reason of an earlier version behind it.
+std::string confirmed(const std::string& id, const Json& plan) {
+  std::vector<std::string> lines;
+  for (const Json& finding : all(id, plan)) {
+    const std::string value = finding.at("value").is_null() ? "-" : finding.at("value").get<std::string>();
+    if (finding.at("level") == "confirm") EXPECT_EQ(finding.at("settled"), finding.contains("retyped"));
+    else EXPECT_FALSE(finding.contains("settled"));
+    lines.push_back((finding.contains("retyped") ? "settled " : "open ") + value + (finding.contains("earlier") ? " earlier" : ""));
+  }
+  return joined(lines);
+}
+Json lock(const Json& hours, const Json& retyped) { return with({{"/limits/lockHours", hours}, {"/agreement/retyped", retyped}}); }
 
-TEST(ReviewAnswer, AReasonSettlesItsOwnPathAndLeavesTheFinding) {
-  const Json two{{"/limits/lockHours", 2.75}, {"/low/below", 3.8}, {"/agreement/retyped", reason}};
-  EXPECT_EQ(all("lock-short", with(two)).at(0).at("retyped"), "Two nurses agreed it.");
-  EXPECT_FALSE(all("low-late", with(two)).at(0).contains("retyped"));
-  EXPECT_FALSE(all("lock-short", with({{"/limits/lockHours", 2.75}})).at(0).contains("retyped"));
+TEST(ReviewAnswer, AReasonSettlesItsFindingWhileTheNumberIsTheSame) {
+  const std::string path = "/plan/limits/lockHours";
+  EXPECT_EQ(all("lock-short", lock(2.75, typed_again(path, "lock-short", "2.75"))).at(0).at("retyped"), "Two nurses agreed it.");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again(path, "lock-short", "2.75"))), "settled 2.75");
+  EXPECT_EQ(confirmed("lock-short", lock(2.5, typed_again(path, "lock-short", "2.75"))), "open 2.5");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again(path, "lock-short", ""))), "open 2.75");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again(path, "low-late", "2.75"))), "open 2.75");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again("/plan/low/below", "lock-short", "2.75"))), "open 2.75");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, Json::array())), "open 2.75");
+}
+
+// Entries of an earlier version name no finding: they are shown, and settle nothing.
+TEST(ReviewAnswer, AnEarlierVersionSettlesNothing) {
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again("/plan/limits/lockHours", "", ""))), "open 2.75 earlier");
+  EXPECT_EQ(all("lock-short", lock(2.75, typed_again("/plan/limits/lockHours", "", ""))).at(0).at("earlier"), "Two nurses agreed it.");
+  EXPECT_EQ(confirmed("lock-short", lock(2.75, typed_again("/plan/limits/lockHours", "", "2.75"))), "open 2.75 earlier");
+}
+
+// Two findings of one field: HI gives 4 units, 7 at the ceiling of 25.0; by its share it is drawn from 4.4 as 4.
+TEST(ReviewAnswer, AReasonSilencesNoOtherFindingOfTheField) {
+  const Json plan = with({{"/ketones/hi", share(0.031)}, {"/agreement/retyped", typed_again("/plan/ketones/hi", "hi-gives-less", "0.031")}});
+  EXPECT_EQ(confirmed("hi-gives-less", plan), "settled 0.031");
+  EXPECT_EQ(confirmed("rounding-loss", with({{"/ketones/hi", share(0.032)}, {"/agreement/retyped", typed_again("/plan/ketones/hi", "hi-gives-less", "0.032")}})),
+            "open 0.032");
+}
+
+// Where a finding has no single number, its name and its place are all there is to know it by.
+TEST(ReviewAnswer, AFindingAboutSeveralNumbersHasNoValue) {
+  const Json basal = day({{"00:00", 0.3}});
+  EXPECT_EQ(confirmed("basal-share", with({{"/day/basal", basal}})), "open -");
+  EXPECT_EQ(confirmed("basal-share", with({{"/day/basal", basal}, {"/agreement/retyped", typed_again("/plan/day/basal", "basal-share", "")}})), "settled -");
+  EXPECT_EQ(confirmed("basal-share", with({{"/day/basal", basal}, {"/agreement/retyped", typed_again("/plan/day/basal", "basal-share", "0.3")}})), "open -");
+}
+
+// A cell has one number, a name is a text, and a day is one too.
+TEST(ReviewAnswer, TheValueIsWhatStandsThere) {
+  EXPECT_EQ(confirmed("rounding-loss", with({{"/ketones/rows/1/cells/1", share(0.049)}})), "open 0.049");
+  EXPECT_EQ(confirmed("dose-could-go-low", with({{"/ketones/rows/1/cells/2", {{"timesCorrection", 1.0}, {"fallback", share(0.125)}}}, {"/ketones/rows/3/cells/2", share(0.1)}})),
+            "open 0.125");
+  EXPECT_EQ(confirmed("insulin-name-unknown", with({{"/rapid/name", "aspar"}})), "open aspar");
+  EXPECT_EQ(confirmed("review-far-ahead", with({{"/agreement/reviewBy", "2027-10-03"}})), "open 2027-10-03");
+  EXPECT_EQ(confirmed("hours-unreadable", with({{"/contacts/0/when", nullptr}})), "open -");
 }
 
 TEST(ReviewAnswer, ADraftShowsWhatIsSettledToo) {
-  const Json draft{{"/limits/lockHours", 2.75}, {"/agreement/retyped", reason}, {"/agreement/status", "draft"}};
-  EXPECT_EQ(all("lock-short", with(draft)).at(0).at("retyped"), "Two nurses agreed it.");
+  Json draft = lock(2.75, typed_again("/plan/limits/lockHours", "lock-short", "2.75"));
+  draft["agreement"]["status"] = "draft";
+  EXPECT_EQ(confirmed("lock-short", draft), "settled 2.75");
 }
 
 TEST(ReviewAnswer, NoReasonSettlesWhatCannotBeAgreed) {
-  const Json refused{{"/day/target/0/value", 3.9},
-                     {"/agreement/retyped", {{{"path", "/plan/day/target/0/value"}, {"reason", "As asked."}}}}};
-  EXPECT_FALSE(all("target-at-low", with(refused)).at(0).contains("retyped"));
-  EXPECT_EQ(all("target-unusual", with(refused)).at(0).at("retyped"), "As asked.");
+  const std::string path = "/plan/day/target/0/value";
+  Json retyped = typed_again(path, "target-at-low", "3.9");
+  retyped.push_back(typed_again(path, "target-unusual", "3.9").at(0));
+  const Json refused{{"/day/target/0/value", 3.9}, {"/agreement/retyped", retyped}};
+  EXPECT_EQ(confirmed("target-at-low", with(refused)), "open 3.9");
+  EXPECT_EQ(confirmed("target-unusual", with(refused)), "settled 3.9");
+}
+
+// What a page asks before it takes a plan in.
+TEST(ReviewAnswer, SaysWhetherThePlanMayBeTaken) {
+  const auto taken = [](const Json& plan) {
+    const Json answer = review(plan);
+    return (answer.at("mayBeTaken") == true ? "yes, " : "no, ") + answer.at("toConfirm").dump() + " open";
+  };
+  EXPECT_EQ(taken(asked::plan_of("adult")), "yes, 0 open");
+  EXPECT_EQ(taken(with({})), "yes, 2 open");
+  EXPECT_EQ(taken(with({{"/agreement/retyped", typed_again("/plan/ketones/hi", "hi-gives-less", "0.1")}})), "yes, 1 open");
+  EXPECT_EQ(taken(with({{"/agreement/houseRules", {"rollingShare", "extraNotReduced"}}})), "no, 2 open");
 }
 
 TEST(ReviewAnswer, AFindingSaysHowFarItCanBeTrusted) {
@@ -150,7 +220,7 @@ TEST(ReviewTable, ShowsWhoGoesForHelpWhereNoRowOfThePlanBeginsThere) {
   }
   EXPECT_EQ(table["rows"][7]["cells"][2]["outcome"], "inject");     // 14.0 and 1.5: the dose, at home
   EXPECT_EQ(table["rows"][7]["cells"][3]["outcome"], "emergency");  // 14.0 and 3.0: the same dose, on the way
-  EXPECT_EQ(table["columns"][3]["urine"], Json::array());
+  EXPECT_EQ(table["columns"][3]["urine"], Json::array({"large"}));
   EXPECT_EQ(table["columns"][3]["acts"], true);
 }
 

@@ -50,7 +50,7 @@ TEST(ReviewExtras, TheLastRowCountsFromTheTriggerOnly) {
 
 // 1.5 times the correction: at 14.0 it is 7.5 / 2.5 × 1.5 = 4.5, and every row above it more; 10 % is 4 everywhere.
 TEST(ReviewExtras, WhatDependsOnGlucoseIsComparedRowByRow) {
-  const Json times{{"timesCorrection", 1.5}, {"fallback", share(0.05)}};
+  const Json times{{"timesCorrection", 1.5}, {"fallback", share(0.1)}};
   EXPECT_EQ(level("extras-not-rising", with({{cell(2, 2), times}, {cell(3, 2), times}})), none);
   // The other way round: 4.5 at 14.0 in the better row, 4 in the worse.
   EXPECT_EQ(level("extras-not-rising", with({{cell(1, 2), times}, {cell(3, 2), times}})), "refuse");
@@ -186,6 +186,51 @@ TEST(ReviewDoses, HIIsNotLessThanTheCeiling) {
   EXPECT_EQ(level("hi-gives-less", with({{"/ketones/hi", share(0.175)}})), none);
   EXPECT_EQ(found("hi-gives-less", with({{"/ketones/hi", share(0.174)}})),
             "confirm /plan/ketones/hi ceiling=25.0 mmol/L ceilingDose=7 units dose=6 units");
+}
+
+// At a ceiling of 14.0: (14.0 - 6.5) / 2.5 = 3 units. HI: 15 % = 6, just twice; 17.5 % = 7.
+TEST(ReviewDoses, HIIsAtMostTwiceTheCeiling) {
+  const auto of = [](double part) { return with({{"/limits/dosingCeiling", 14.0}, {"/ketones/hi", share(part)}}); };
+  EXPECT_EQ(level("hi-gives-far-more", of(0.15)), none);
+  EXPECT_EQ(found("hi-gives-far-more", of(0.175)), "confirm /plan/ketones/hi ceiling=14.0 mmol/L ceilingDose=3 units dose=7 units");
+}
+
+// At HI, and with a sensor's number, nothing is left to multiply: the fallback is the dose. 40 units a day, steps of 1 unit.
+Json fallback(const std::string& place, double times, double part) {
+  return with({{place, {{"timesCorrection", times}, {"fallback", share(part)}}}, {cell(3, 2), share(0.1)}});
+}
+
+TEST(ReviewFallbacks, OfAtLeastOneStep) {
+  EXPECT_EQ(level("extra-under-step", fallback(cell(1, 1), 1.5, 0.025)), none);  // 1 unit
+  EXPECT_EQ(found("extra-under-step", fallback(cell(1, 1), 1.5, 0.024)),
+            "refuse /plan/ketones/rows/1/cells/1/fallback extra=0.96 units ketones=0.6 step=1 unit");
+}
+
+TEST(ReviewFallbacks, RoundingLosesAtMostAFifth) {
+  EXPECT_EQ(level("rounding-loss", fallback(cell(1, 1), 1.5, 0.031)), none);  // 1.24 drawn as 1
+  EXPECT_EQ(found("rounding-loss", fallback(cell(1, 1), 1.5, 0.032)), "confirm /plan/ketones/rows/1/cells/1/fallback extra=1.28 units ketones=0.6 left=1 unit");
+}
+
+TEST(ReviewFallbacks, TheLimitIsNotUnderOne) {
+  EXPECT_EQ(level("cap-under-extra", fallback(cell(1, 2), 1.0, 0.2)), none);  // 8 units, the cap
+  EXPECT_EQ(found("cap-under-extra", fallback(cell(1, 2), 1.0, 0.201)), "confirm /plan/ketones/rows/1/cells/2/fallback cap=8 units extra=8.04 units ketones=0.6");
+}
+
+// The row of 0.6 gives 5 % = 2 units there. Twice the correction is more at every number: (10.0 - 6.5) / 2.5 x 2 = 2.8.
+TEST(ReviewFallbacks, MoreKetonesNeverGiveLess) {
+  EXPECT_EQ(level("extras-not-rising", fallback(cell(2, 1), 2.0, 0.05)), none);
+  EXPECT_EQ(found("extras-not-rising", fallback(cell(2, 1), 2.0, 0.049)),
+            "refuse /plan/ketones/rows/2/cells/1/fallback extra=1.96 units extraBefore=2 units glucose=10.0 mmol/L ketones=1.5 ketonesBefore=0.6");
+  // Where the row above has the fallback, it is the plain cell below that is too small.
+  EXPECT_EQ(found("extras-not-rising", fallback(cell(1, 1), 1.0, 0.101)),
+            "refuse /plan/ketones/rows/2/cells/1 extra=4 units extraBefore=4.04 units glucose=10.0 mmol/L ketones=1.5 ketonesBefore=0.6");
+}
+
+// 14.0 - 4 x 2.5 = 4.0; 14.0 - 5 x 2.5 = 1.5. Once the correction, 3 units, ends at 6.5.
+TEST(ReviewFallbacks, ADoseThatAloneEndsLow) {
+  EXPECT_EQ(level("dose-could-go-low", fallback(cell(1, 2), 1.0, 0.1)), none);
+  EXPECT_EQ(found("dose-could-go-low", fallback(cell(1, 2), 1.0, 0.125)),
+            "confirm /plan/ketones/rows/1/cells/2/fallback at=00:00 dose=5 units glucose=14.0 mmol/L ketones=0.6 low=3.9 mmol/L");
 }
 
 }  // namespace

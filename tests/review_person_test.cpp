@@ -135,5 +135,56 @@ TEST(ReviewContacts, ThereIsAnEmergencyNumber) {
   EXPECT_EQ(level("no-emergency-number", with({{"/agreement/status", "draft"}})), none);
 }
 
+TEST(ReviewContacts, NumbersThatCanBeDialled) {
+  const auto of = [](const char* phone) { return with({{"/contacts/0/phone", phone}}); };
+  for (const char* good : {"112", "+44 0000 000000", "00-00", "123456789012345"}) EXPECT_EQ(level("phone-unclear", of(good)), none) << good;
+  EXPECT_EQ(found("phone-unclear", of("+44 (0) 0000 000000")),
+            "refuse /plan/contacts/0/phone name=Night line, diabetes unit phone=+44 (0) 0000 000000");
+  for (const char* bad : {"11", "1234567890123456", "0000 000000 x4", "0000, 0001", "++44 000"}) EXPECT_EQ(level("phone-unclear", of(bad)), "refuse") << bad;
+  EXPECT_EQ(found("phone-unclear", with({{"/emergencyNumber", "112 / 999"}})), "refuse /plan/emergencyNumber name=112 / 999 phone=112 / 999");
+  EXPECT_EQ(level("phone-unclear", with({{"/agreement/status", "draft"}, {"/emergencyNumber", ""}})), none);
+}
+
+Json one_contact(const char* relation, const Json& when) {
+  Json plan = with({});
+  plan["contacts"].push_back({{"name", "Ward"}, {"relation", relation}, {"phone", "0000 000001"}, {"when", when}});
+  return plan;
+}
+
+TEST(ReviewContacts, HoursThatCanBeRead) {
+  EXPECT_EQ(level("hours-unreadable", one_contact("team", "Mon-Fri 08:00-16:30")), none);
+  EXPECT_EQ(found("hours-unreadable", one_contact("team", "Mon-Fri 8:00-16:30")), "confirm /plan/contacts/1/when name=Ward number=112 relation=team");
+  EXPECT_EQ(level("hours-unreadable", one_contact("home", "evenings")), "confirm");
+  EXPECT_EQ(level("hours-unreadable", one_contact("neighbour", "evenings")), none);  // no call rings them by the hour
+  EXPECT_EQ(level("hours-unreadable", with({{"/contacts/0/when", nullptr}})), "confirm");
+}
+
+Json team(std::initializer_list<const char*> hours) {
+  Json contacts = Json::array();
+  for (const char* when : hours) contacts.push_back({{"name", std::string{"Line "} + std::to_string(contacts.size() + 1)}, {"relation", "team"}, {"phone", "0000 000001"}, {"when", when}});
+  return with({{"/contacts", contacts}});
+}
+
+TEST(ReviewContacts, AtEveryHourSomebodyOfTheTeam) {
+  for (const auto& hours : {std::initializer_list<const char*>{"any hour"}, {"08:00-20:00", "20:00-08:00"}, {"06:00-06:00"}, {"Mon-Fri 08:00-16:30", "any hour"},
+                            {"Mon-Fri 00:00-00:00", "Sat-Sun 00:00-00:00"}})
+    EXPECT_EQ(level("no-team-at-some-hour", team(hours)), none);
+  EXPECT_EQ(found("no-team-at-some-hour", team({"08:00-20:00", "20:01-08:00"})),
+            "confirm /plan/contacts dayFrom=Mon dayUntil=Mon days=every from=20:00 instead=112 until=20:01");
+  // From Friday's end to Monday's beginning is the longest.
+  EXPECT_EQ(found("no-team-at-some-hour", team({"Mon-Fri 08:00-16:30"})),
+            "confirm /plan/contacts dayFrom=Fri dayUntil=Mon days=some from=16:30 instead=112 until=08:00");
+  EXPECT_EQ(found("no-team-at-some-hour", team({"08:00-16:30", "evenings"})),
+            "confirm /plan/contacts dayFrom=Mon dayUntil=Tue days=every from=16:30 instead=Line 2 until=08:00");
+  EXPECT_EQ(found("no-team-at-some-hour", team({"evenings"})), "confirm /plan/contacts dayFrom=Mon dayUntil=Mon days=every from=00:00 instead=Line 1 until=00:00");
+  // A draft may have no emergency number yet.
+  Json draft = team({"08:00-16:30"});
+  draft["agreement"]["status"] = "draft";
+  draft["emergencyNumber"] = "";
+  EXPECT_EQ(found("no-team-at-some-hour", draft), "confirm /plan/contacts dayFrom=Mon dayUntil=Tue days=every from=16:30 instead=\u2013 until=08:00");
+  // Without any contact of the team that alone is found.
+  EXPECT_EQ(level("no-team-at-some-hour", with({{"/contacts/0/relation", "neighbour"}})), none);
+}
+
 }  // namespace
 }  // namespace stopgap::desk

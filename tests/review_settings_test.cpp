@@ -150,12 +150,13 @@ TEST(ReviewSchedules, TargetsIn80To150) {
   EXPECT_EQ(level("target-unusual", of(151)), "confirm");
 }
 
-TEST(ReviewSchedules, TargetsBetweenLowAndTrigger) {
+TEST(ReviewSchedules, TargetsBetweenLowAndTheMiddle) {
   const auto of = [](double target) { return with({{"/day/target/0/value", target}}); };
   EXPECT_EQ(found("target-at-low", of(3.9)), "refuse /plan/day/target/0/value low=3.9 mmol/L target=3.9 mmol/L");
   EXPECT_EQ(level("target-at-low", of(4.0)), none);
-  EXPECT_EQ(found("target-at-trigger", of(14)), "refuse /plan/day/target/0/value target=14.0 mmol/L trigger=14.0 mmol/L");
-  EXPECT_EQ(level("target-at-trigger", of(13.9)), none);
+  EXPECT_EQ(found("target-at-middle", of(10)), "refuse /plan/day/target/0/value middle=10.0 mmol/L target=10.0 mmol/L");
+  EXPECT_EQ(level("target-at-middle", of(9.9)), none);
+  EXPECT_EQ(level("target-at-middle", of(14)), "refuse");
 }
 
 TEST(ReviewSchedules, NeighboursAtMostTwiceApart) {
@@ -284,6 +285,37 @@ TEST(ReviewLimits, LowBeginsAt3point9) {
   EXPECT_EQ(found("low-late", with({{"/low/below", 3.8}})), "confirm /plan/low/below least=3.9 mmol/L low=3.8 mmol/L");
   EXPECT_EQ(level("low-late", child({{"/low/below", 70}})), none);
   EXPECT_EQ(found("low-late", child({{"/low/below", 69}})), "confirm /plan/low/below least=70 mg/dL low=69 mg/dL");
+}
+
+TEST(ReviewLimits, CapsWithinAQuarterAndAHalfOfTheDay) {
+  EXPECT_EQ(level("single-share-large", with({{"/limits/shareOfDaily", 0.25}})), none);
+  EXPECT_EQ(found("single-share-large", with({{"/limits/shareOfDaily", 0.251}})), "confirm /plan/limits/shareOfDaily most=25 percent=25");
+  EXPECT_EQ(level("rolling-share-large", with({{"/limits/rollingShare", 0.5}})), none);
+  EXPECT_EQ(found("rolling-share-large", with({{"/limits/rollingShare", 0.51}})), "confirm /plan/limits/rollingShare most=50 percent=51");
+}
+
+Json insulins(const Json& rapid, const Json& long_acting) { return with({{"/rapid/name", rapid}, {"/longActing/name", long_acting}}); }
+
+TEST(ReviewInsulins, EachInItsOwnPlace) {
+  for (const char* rapid : {"aspart", "Lispro", "insulin glulisine", "Insulin aspart 100 units/mL", "fast-acting aspart"})
+    EXPECT_EQ(level("insulin-of-the-other-kind", insulins(rapid, "glargine")), none) << rapid;
+  for (const char* slow : {"glargine", "Degludec", "insulin detemir"}) EXPECT_EQ(level("insulin-of-the-other-kind", insulins("aspart", slow)), none) << slow;
+  EXPECT_EQ(found("insulin-of-the-other-kind", insulins("Insulin glargine", "degludec")), "refuse /plan/rapid/name name=Insulin glargine slot=rapid");
+  EXPECT_EQ(found("insulin-of-the-other-kind", insulins("lispro", "LISPRO")), "refuse /plan/longActing/name name=LISPRO slot=long");
+  for (const char* slow : {"degludec", "detemir", "isophane", "NPH", "icodec", "aspart protamine", "biphasic aspart 30", "degludec/aspart"})
+    EXPECT_EQ(level("insulin-of-the-other-kind", insulins(slow, "glargine")), "refuse") << slow;
+  for (const char* fast : {"aspart", "glulisine", "soluble insulin", "regular", "degludec/aspart"})
+    EXPECT_EQ(level("insulin-of-the-other-kind", insulins("aspart", fast)), "refuse") << fast;
+}
+
+// One letter away from a generic name, and no generic name at all.
+TEST(ReviewInsulins, NamesThatAreKnown) {
+  EXPECT_EQ(level("insulin-name-unknown", insulins("aspart", "glargine")), none);
+  EXPECT_EQ(found("insulin-name-unknown", insulins("aspar", "glargine")), "confirm /plan/rapid/name name=aspar slot=rapid");
+  EXPECT_EQ(found("insulin-name-unknown", insulins("aspart", "glargin")), "confirm /plan/longActing/name name=glargin slot=long");
+  for (const char* other : {"the clear one", "soluble", "insulin", "100"}) EXPECT_EQ(level("insulin-name-unknown", insulins(other, "glargine")), "confirm") << other;
+  EXPECT_EQ(level("insulin-name-unknown", insulins("glargine", "glargine")), none);  // refused already
+  EXPECT_EQ(level("insulin-name-unknown", with({{"/longActing", nullptr}, {"/rapid/name", "aspart"}})), none);
 }
 
 }  // namespace

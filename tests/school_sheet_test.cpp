@@ -69,6 +69,42 @@ TEST(SchoolSheet, ADoseAboveTheLimitIsCalledForFirst) {
   EXPECT_FALSE(line(sheet_of(child({{"/school/callFirstAbove", nullptr}}))["steps"], "school-step-call-first"));
 }
 
+// Without strips there is no cell for a table that is the only dose; where a sum is allowed it is what the screen answers.
+TEST(SchoolSheet, WithoutStripsTheSheetSaysWhatASchoolIsAnswered) {
+  for (const char* calculation : {"tableOnly", "allowed"}) {
+    const Json plan = child({{"/school/calculation", calculation}}), sheet = sheet_of(plan);
+    int doses = 0;
+    for (const Json& span : sheet["spans"])
+      for (const Json& clock : span["settings"])
+        for (const Json& row : span["rows"]) {
+          Json situation{{"now", "2026-11-25T" + clock.get<std::string>() + ":00+01:00"}, {"viewer", "school"}, {"ketones", "noStrips"}};
+          if (row["kind"] == "HI") situation["glucose"] = {{"reading", "HI"}, {"from", "finger"}, {"repeated", true}};
+          else situation["glucose"] = Json::parse(row["glucose"].get<std::string>());
+          const Json advice = asked::advise(plan, nothing, situation);
+          for (const char* key : {"outcome", "call", "callFirst"}) EXPECT_EQ(row["noStrips"][key], advice[key]) << row["glucose"] << key;
+          EXPECT_EQ(row["noStrips"]["dose"], advice["dose"].is_null() ? Json{} : advice["dose"]["text"]) << row["glucose"];
+          doses += advice["dose"].is_null() ? 0 : 1;
+        }
+    EXPECT_EQ(doses > 0, std::string{calculation} == "allowed");
+  }
+}
+
+TEST(SchoolSheet, InDoubtTheTeamIsCalledAndNobodyElseInItsPlace) {
+  EXPECT_TRUE(line(sheet_of(child())["steps"], "school-step-no-row"));
+  const Json home = child()["contacts"][1];
+  const Json steps = sheet_of(child({{"/contacts", {home}}}))["steps"];
+  EXPECT_FALSE(line(steps, "school-step-no-row"));
+  EXPECT_EQ((*line(steps, "school-step-no-row-number"))["number"], "112");
+}
+
+TEST(SchoolSheet, AChildTestedWithStripsIsReadByTheirWords) {
+  const Json sheet = sheet_of(child({{"/ketones/test", "urine"}}));
+  EXPECT_EQ(sheet["test"], "urine");
+  EXPECT_TRUE(line(sheet["steps"], "school-step-test-strip"));
+  EXPECT_FALSE(line(sheet["steps"], "school-step-test"));
+  EXPECT_EQ((*line(sheet["danger"], "school-danger-strip")), Json({{"strip", "large"}, {"number", "112"}}));
+}
+
 TEST(SchoolSheet, HomeIsPhonedBeforeTheFirstCell) {
   const Json steps = sheet_of(child())["steps"];
   EXPECT_EQ((*line(steps, "school-step-home"))["phone"], "+44 0000 000004");

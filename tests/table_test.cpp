@@ -38,15 +38,6 @@ TEST(Table, RowsStartAtTheCarbohydrateOnlyLevelAndHoldEveryEdge) {
   EXPECT_EQ(edges(nights::child()), (std::vector<std::int64_t>{100, 120, 160, 180, 200, 240, 250, 280, 320, 360, 400}));
 }
 
-TEST(Table, AReadingFallsInTheRowOfTheGreatestEdgeNotAboveIt) {
-  const Plan& plan = nights::adult();
-  EXPECT_FALSE(table_row_of(plan, Glucose::mmol_tenths(55)).has_value());
-  EXPECT_EQ(table_row_of(plan, Glucose::mmol_tenths(56)), Glucose::mmol_tenths(56));
-  EXPECT_EQ(table_row_of(plan, Glucose::mmol_tenths(139)), Glucose::mmol_tenths(120));
-  EXPECT_EQ(table_row_of(plan, Glucose::mmol_tenths(140)), Glucose::mmol_tenths(140));
-  EXPECT_EQ(table_row_of(plan, Glucose::mmol_tenths(500)), Glucose::mmol_tenths(200));
-}
-
 // Adult at 03:10: correction (G - 7.0) / 2.5; 5 % of 46 = 2.3, 10 % = 4.6, 20 % = 9.2 = the cap, HI 14 % = 6.44; down to 1 unit.
 // The first column of the row of 0.6 is `none`; 20.0: (20.0 - 7.0) / 2.5 = 5.2 is more than 4.6.
 // Without ketones the pump corrects, except at HI: INJ gives the cell for HI.

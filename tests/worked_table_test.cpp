@@ -35,7 +35,7 @@ TEST(WorkedTable, ThePrintedAnswerKeyByKey) {
               "otherBound": "4", "timesUsual": "1.1" },
     "carbohydrateGrams": 0, "given": null,
     "steps": [ { "id": "inject", "key": "step-inject", "slots": { "dose": "4\u00a0units" } }, { "id": "changeSet", "key": "…" }, { "id": "changeReservoir", "key": "…" },
-               { "id": "offBody", "key": "…" }, { "id": "automationOff", "key": "…" }, { "id": "drink", "key": "…" }, { "id": "setAlarm", "key": "…" } ],
+               { "id": "offBody", "key": "…" }, { "id": "joinTubing", "key": "…" }, { "id": "automationOff", "key": "…" }, { "id": "drink", "key": "…" }, { "id": "setAlarm", "key": "…" } ],
     "holds": [ { "what": "correction", "until": "2026-11-25T07:10:00+00:00" }, { "what": "ketoneDose", "until": "2026-11-25T05:10:00+00:00" },
                { "what": "automation", "until": "2026-11-25T07:10:00+00:00" } ],
     "looks": [ { "at": "2026-11-25T04:10:00+00:00", "what": ["glucose", "ketones"] }, { "at": "2026-11-25T05:10:00+00:00", "what": ["glucose", "ketones"] } ],

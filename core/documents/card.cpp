@@ -3,6 +3,7 @@
 #include "figures/ketones.hpp"
 #include "figures/off_pump.hpp"
 #include "figures/paper.hpp"
+#include "figures/timing.hpp"
 #include "model/basal.hpp"
 
 namespace stopgap {
@@ -20,7 +21,10 @@ std::string device_word(const Plan& plan) { return plan.syringe ? "syringe" : "p
 std::vector<Line> steps_of(const Plan& plan) {
   std::vector<Line> out{{"card-step-inject", {{"insulin", plan.rapid.name}, {"device", device_word(plan)}}}};
   out.push_back({plan.tubing == Tubing::tubed ? "card-step-change" : "card-step-change-tubeless", {}});
-  if (squares_off_body(plan)) out.push_back({"card-step-off-body", {}});
+  if (squares_off_body(plan)) {
+    out.push_back({"card-step-off-body", {}});
+    out.push_back({"card-step-join", {}});
+  }
   if (plan.automation != Automation::none) out.push_back({"card-step-automation", {{"hours", in_hours(plan.squaring.pause)}}});
   return out;
 }
@@ -45,12 +49,27 @@ std::vector<Line> calls_of(const Plan& plan) {
     if (at_once && row.from >= plan.ketones.act_from && call == Call::none) call = Call::team;
     if (call <= said) continue;
     said = call;
-    if (call == Call::team) out.push_back({"card-call-team-from", {{"ketones", row.from}}});
-    else out.push_back({"card-call-emergency-from", {{"ketones", row.from}, {"number", plan.emergency_number}}});
+    const auto strip = strip_of(plan, row);
+    std::vector<Slot> slots{strip ? *strip : Slot{"ketones", row.from}};
+    if (call == Call::team) {
+      out.push_back({strip ? "card-call-team-strip" : "card-call-team-from", std::move(slots)});
+    } else {
+      slots.push_back({"number", plan.emergency_number});
+      out.push_back({strip ? "card-call-emergency-strip" : "card-call-emergency-from", std::move(slots)});
+    }
   }
   out.push_back({"card-call-signs", {{"number", plan.emergency_number}}});
   out.push_back({"card-call-hi", {}});
   if (!plan.low.glucagon.empty()) out.push_back({"card-glucagon", {{"glucagon", plan.low.glucagon}, {"number", plan.emergency_number}}});
+  return out;
+}
+
+// What goes with a dose that no strip stands behind, and who is told (rules, INJ without strips).
+std::vector<Line> no_strips_of(const Plan& plan) {
+  std::vector<Line> out{{"card-no-strips-get", {}}};
+  out.push_back({plan.tubing == Tubing::tubed ? "card-no-strips-change" : "card-no-strips-change-tubeless", {}});
+  out.push_back({"card-no-strips-look", {{"minutes", in_minutes(figures::look_usual.value)}}});
+  out.push_back({"card-no-strips-unwell", {}});
   return out;
 }
 
@@ -86,7 +105,7 @@ std::vector<Line> stranger_of(const Plan& plan, bool abroad) {
   else out.push_back({"stranger-unwell-number", {{"number", plan.emergency_number}}});
   out.push_back({"stranger-say", {}});
   out.push_back({"stranger-no-inject", {}});
-  if (const Contact* team = contact_of(plan, Relation::team)) out.push_back({"stranger-call", {{"name", team->name}, {"phone", team->phone}}});
+  for (const Contact* team : team_of(plan)) out.push_back({"stranger-call", {{"name", team->name}, {"phone", team->phone}}});
   for (const std::string_view key : {"stranger-basal", "stranger-normal", "stranger-test"}) out.push_back({key, {}});
   return out;
 }
@@ -142,11 +161,12 @@ std::optional<Insulin> long_acting_part(const Plan& plan) {
 
 Card card(const Plan& plan) {
   Card out;
-  out.spans = dose_spans(plan);
+  out.spans = dose_spans(plan, Viewer::person);
   out.head = {{"card-only-if", {{"hours", in_hours(quiet_before_table(plan))}}}, {"card-not-sure", {}}};
   out.steps = steps_of(plan);
   out.after = after_of(plan);
   out.calls = calls_of(plan);
+  out.no_strips = no_strips_of(plan);
   out.off_pump = off_pump_of(plan);
   out.storage = storage_of(plan);
   out.stranger = stranger_of(plan, false);

@@ -19,7 +19,7 @@ struct Kit {
 
 struct Card {
   std::vector<DoseSpan> spans;
-  std::vector<Line> head, steps, after, calls, off_pump, storage, stranger, stranger_abroad, security, carry, zones;
+  std::vector<Line> head, steps, after, calls, no_strips, off_pump, storage, stranger, stranger_abroad, security, carry, zones;
   std::vector<Kit> kits;
 };
 

@@ -33,10 +33,10 @@ std::vector<Line> low_of(const Plan& plan, const Contact* home) {
 }
 
 // In the order a person does them; a name and a number at each place where somebody must judge.
-std::vector<Line> steps_of(const Plan& plan, const Contact* home, const Contact* team) {
+std::vector<Line> steps_of(const Plan& plan, const Contact* home) {
   const SchoolOrders& orders = *plan.school;
   std::vector<Line> out{{"school-step-who", {{"name", plan.person.name}, {"day", plan.person.born}}},
-                        {"school-step-test", {}},
+                        {plan.ketones.test == KetoneTest::urine ? "school-step-test-strip" : "school-step-test", {}},
                         {"school-step-home", who(home)},
                         {"school-step-home-needle", {{"hours", in_hours(quiet_before_table(plan))}}},
                         {"school-step-row", {}}};
@@ -49,14 +49,17 @@ std::vector<Line> steps_of(const Plan& plan, const Contact* home, const Contact*
   if (plan.automation != Automation::none) out.push_back({"school-step-automation", {{"hours", in_hours(plan.squaring.pause)}}});
   for (const Duration look : plan.high.looks_after_injection) out.push_back({"card-look", {{"minutes", in_minutes(look)}}});
   out.push_back({"school-step-no-second", who(home)});
-  out.push_back({"school-step-no-row", who(team)});
+  // The team stands below the steps, each with its hours.
+  if (team_of(plan).empty()) out.push_back({"school-step-no-row-number", {{"number", plan.emergency_number}}});
+  else out.push_back({"school-step-no-row", {}});
   return out;
 }
 
 std::vector<Line> danger_of(const Plan& plan, const Contact* home) {
   const Slot number{"number", plan.emergency_number};
+  const auto strip = strip_of(plan, plan.ketones.rows.back());
   return {{"school-danger-signs", {number}},
-          {"school-danger-ketones", {{"ketones", figures::ketones_help_now.value}, number}},
+          {strip ? "school-danger-strip" : "school-danger-ketones", {strip ? *strip : Slot{"ketones", figures::ketones_help_now.value}, number}},
           {"stranger-say", {}},
           {"school-danger-home", who(home)}};
 }
@@ -85,12 +88,12 @@ std::vector<Line> school_of(const Plan& plan) {
 }  // namespace
 
 SchoolSheet school_sheet(const Plan& plan) {
-  const Contact *home = contact_of(plan, Relation::home), *team = contact_of(plan, Relation::team);
+  const Contact* home = home_of(plan);
   SchoolSheet out;
-  out.spans = dose_spans(plan);
+  out.spans = dose_spans(plan, Viewer::school);
   out.head = {{"card-only-if", {{"hours", in_hours(quiet_before_table(plan))}}}, {"school-not-sure", who(home)}};
   out.low = low_of(plan, home);
-  out.steps = steps_of(plan, home, team);
+  out.steps = steps_of(plan, home);
   out.danger = danger_of(plan, home);
   out.orders = orders_of(plan);
   out.school = school_of(plan);

@@ -40,6 +40,21 @@ inline constexpr Figure<TimeOfDay> first_part_halves_from{
 inline constexpr Figure<TimeOfDay> first_part_is_evening_from{
     "first-part-is-evening-from", TimeOfDay::minutes(18 * 60), "time of day", sources::fi_backup.id, "19:00 the whole evening dose; the edge is ours", Mark::derived, {2026, 11, 25}};
 
+inline constexpr Figure<Share> enough_of_long_acting{
+    "enough-of-long-acting", Share::thousandths(900), "share", "house",
+    "nine tenths of the plan's amount stand for all of it; with less, the team is called", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Duration> long_acting_sum_span{
+    "long-acting-sum-span", Duration::hours(20), "h", "house",
+    "what went in this long ago is added to an order: together never more than a day's dose", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Duration> onset_that_is_bridged{
+    "onset-that-is-bridged", Duration::hours(2), "h", sources::chw_1878.id,
+    "a following dose with a longer onset is bridged: not more than 2 h without insulin (R-23)", Mark::derived, {2026, 12, 1}};
+inline constexpr Figure<std::int64_t> young_child_years{
+    "young-child-years", 5, "years", sources::sbd_2023.id, "under 5 years help early (R-05)", Mark::read, {2026, 12, 1}};
+// What a record can say of the hours that a bridge is for.
+inline constexpr Figure<Duration> basal_hours_step{
+    "basal-hours-step", Duration::minutes(30), "min", "house", "hours of a bridge are written down in halves", Mark::house, {2026, 12, 1}};
+
 // A day's journey. East shortens the day: less, at the home clock's time. West lengthens it: the dose in two halves.
 inline constexpr Figure<std::int64_t> zones_that_matter{
     "zones-that-matter", 3, "zones", sources::fi_backup.id, "under 3 h ignore (CV-31)", Mark::read, {2026, 11, 25}};

@@ -82,7 +82,7 @@ inline constexpr std::array<std::int64_t, 3> device_step_tenths{5, 10, 20};
 inline constexpr std::size_t title_length = 60, phone_length = 30, sentence_length = 240, id_length = 40;
 inline constexpr std::size_t most_rows = 6, most_columns = 6, most_schedule_entries = 12, most_contacts = 8;
 inline constexpr std::size_t most_looks = 6, most_school_names = 12, most_languages = 8, most_retyped = 60;
-inline constexpr std::size_t language_length = 8, path_length = 120, retyped_value_length = 40, word_list_length = 20, shown_length = 40;
+inline constexpr std::size_t language_length = 8, path_length = 120, retyped_value_length = 60, word_list_length = 20, shown_length = 40;
 inline constexpr std::size_t most_events = 20000;
 inline constexpr std::size_t most_story_rows = 400, most_other_incidents = 60;
 inline constexpr std::size_t plan_bytes = 64 * 1024, record_bytes = 4 * 1024 * 1024, situation_bytes = 64 * 1024;

@@ -58,7 +58,8 @@ inline constexpr Figure<Glucose> target_least_mg{
     "target-least-mg", Glucose::mg(80), "mg/dL", "from memory", "targets 80 to 150 mg/dL", Mark::memory, {2026, 11, 25}};
 inline constexpr Figure<Glucose> target_most_mg{
     "target-most-mg", Glucose::mg(150), "mg/dL", "from memory", "targets 80 to 150 mg/dL", Mark::memory, {2026, 11, 25}};
-inline constexpr Ground target_apart{"common practice", "a correction must end above low and start above its target", Mark::practice};
+inline constexpr Ground target_apart{"common practice", "a correction must end above low", Mark::practice};
+inline constexpr Ground target_under_middle{"house", "from the middle up there is something to correct", Mark::house};
 inline constexpr Figure<Fraction> schedule_jump{
     "schedule-jump", Fraction{2}, "times", "common practice", "neighbours over 2 times apart: a slipped digit", Mark::practice, {2026, 11, 25}};
 inline constexpr Figure<TimeOfDay> night_begins{
@@ -86,6 +87,12 @@ inline constexpr Ground cap_in_device{"house", "one dose is one injection", Mark
 inline constexpr Ground cap_over_extra{"common practice", "a cap under an extra: one of the two is a slip", Mark::practice};
 inline constexpr Ground cell_never_used{"house", "rows that do not act, and the last row below the trigger", Mark::house};
 inline constexpr Ground lands_above_low{"house", "lower edge less dose times factor, against the low level", Mark::derived};
+inline constexpr Figure<Fraction> hi_times_most{
+    "hi-times-most", Fraction{2}, "times", "house", "HI is no number: over twice the dose at the ceiling", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Fraction> share_of_daily_most{
+    "share-of-daily-most", Fraction::of(25, 100), "share of the daily total", "house", "one dose over a quarter of a day", Mark::house, {2026, 12, 1}};
+inline constexpr Figure<Fraction> rolling_share_most{
+    "rolling-share-most", Fraction::of(50, 100), "share of the daily total", "house", "doses over half of a day", Mark::house, {2026, 12, 1}};
 inline constexpr Ground hi_not_less{sources::tayside.id, "HI is above 33 mmol/L and has no correction", Mark::read};
 inline constexpr Figure<Ketones> act_from_least{
     "act-from-least", Ketones::mmol_tenths(6), "mmol/L", sources::rch_line.id, "step 1: from 0.6, the lowest edge printed", Mark::read, {2026, 11, 25}};
@@ -119,7 +126,8 @@ inline constexpr Figure<Fraction> long_acting_factor_most{
 inline constexpr Figure<std::int64_t> review_years{
     "review-years", 1, "years", "common practice", "a plan is looked at every year", Mark::practice, {2026, 11, 25}};
 inline constexpr Ground reachable_contact{"common practice", "somebody answers at night, and the way to call is there", Mark::practice};
-inline constexpr std::string_view any_hour = "any hour";
+inline constexpr Ground number_to_dial{"common practice", "digits, one plus in front, spaces and hyphens: what a telephone dials", Mark::practice};
+inline constexpr Ground team_answers{"common practice", "at every hour somebody of the team, or it is known who is rung instead", Mark::practice};
 inline constexpr Ground dates_in_order{"common practice", "measured first, agreed after", Mark::practice};
 inline constexpr Figure<std::int64_t> weight_formula_from{
     "weight-formula-from", 1, "years", "from memory", "2 kg for each of (age + 4), for ages 1 to 10", Mark::memory, {2026, 11, 25}};

@@ -46,6 +46,8 @@ inline constexpr Source lispro_label{"lispro-label", "US FDA label change, lispr
 inline constexpr Source wtd{"wtd", "Illness and the pump, a family charity's page, Alberta, n.d.",
                             "https://www.waltzingthedragon.ca/diabetes/illness/adjusting-insulin-during-illness-insulin-pump/"};
 inline constexpr Source chw_1878{"chw-1878", "Children's Wisconsin, sheet 1878, Back on the pump, n.d.", "https://childrenswi.org"};
+inline constexpr Source sbd_2023{"sbd-2023", "Sociedade Brasileira de Diabetes, Sick days, 17 Aug 2023, opening",
+                                 "https://diretriz.diabetes.org.br/manejo-dos-dias-de-doenca-no-dm1/"};
 inline constexpr Source iso_18004{"iso-18004", "ISO/IEC 18004, QR Code bar code symbology specification, data capacities",
                                   "https://www.iso.org/standard/83389.html"};
 

@@ -36,6 +36,7 @@ std::string text_of_value(Percent percent, const Plan& plan) {
   return decimal_text(percent.share * Fraction{100}, percent_digits, plan.decimal_mark);
 }
 std::string text_of_value(PlainNumber number, const Plan& plan) { return decimal_text(number.value, plain_digits, plan.decimal_mark); }
+std::string text_of_value(StripWord word, const Plan&) { return std::string{words::strip_words[static_cast<std::size_t>(word)]}; }
 std::string text_of_value(const std::string& word, const Plan&) { return word; }
 
 }  // namespace

@@ -6,7 +6,9 @@
 #include "json/page.hpp"
 #include "json/reading_text.hpp"
 #include "json/slot_text.hpp"
+#include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
+#include "json/write_review.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -86,18 +88,6 @@ void write_dose(const Page& page, const std::optional<Dose>& dose) {
   out.close('}');
 }
 
-const Contact* contact_for(const Plan& plan, Relation relation) {
-  for (const Contact& contact : plan.contacts)
-    if (contact.relation == relation) return &contact;
-  return nullptr;  // never another person under this label
-}
-
-void write_contact_slots(const Page& page, Relation relation) {
-  const Contact* contact = contact_for(page.plan, relation);
-  page.out.key("name").text(contact ? std::string_view(contact->name) : std::string_view{});
-  page.out.key("phone").text(contact ? std::string_view(contact->phone) : std::string_view{});
-}
-
 void write_slots(const Page& page, const Advice& advice, Step step) {
   Writer& out = page.out;
   const auto hold_until = [&](HoldKind kind, Instant otherwise) {
@@ -109,8 +99,8 @@ void write_slots(const Page& page, const Advice& advice, Step step) {
     case Step::eat: out.key("grams").text(page.grams(advice.carbohydrate)); break;
     case Step::glucagon: out.key("glucagon").text(page.plan.low.glucagon); break;
     case Step::confirmChild: out.key("name").text(page.plan.person.name).key("born").text(text_of(page.plan.person.born)); break;
-    case Step::callHome: write_contact_slots(page, Relation::home); break;
-    case Step::callTeam: write_contact_slots(page, Relation::team); break;
+    case Step::callHome: write_call_slots(page, Relation::home); break;
+    case Step::callTeam: write_call_slots(page, Relation::team); break;
     case Step::inject:
       out.key("dose").text(dose_text(advice.dose->total(), page.plan.decimal_mark)).key("insulin").text(page.plan.rapid.name);
       out.key("device").text(of(words::devices, advice.dose->with));
@@ -223,8 +213,8 @@ std::string write_refusals(const Refusals& refusals) {
   return out.take();
 }
 
-std::string write_advice(const Advice& advice, const std::vector<Because>& because, const Plan& plan, const Situation& situation,
-                         std::string_view engine) {
+std::string write_advice(const Advice& advice, const std::vector<Because>& because, const std::vector<Finding>& refused, const Plan& plan,
+                         const Situation& situation, std::string_view engine) {
   Writer out;
   const Page page{out, plan, situation.now};
   out.open('{').key("outcome").text(of(words::outcomes, advice.outcome)).key("decidedBy").text(of(words::rules, advice.decided_by));
@@ -252,6 +242,8 @@ std::string write_advice(const Advice& advice, const std::vector<Because>& becau
     if (advice.cautions.has(static_cast<Caution>(i))) out.text(words::cautions[i]);
   out.close(']');
   write_because(page, because, situation);
+  write_ring(page);
+  write_plan_findings(out, refused, plan);
   out.key("incident");
   if (advice.incident == IncidentChange::none) out.null();
   else out.text(advice.incident == IncidentChange::open ? "open" : "close");
@@ -291,7 +283,7 @@ void write_taken(const Page& page, const TakenOff& taken) {
 
 }  // namespace
 
-std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now) {
+std::string write_holds(const HoldsAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now) {
   Writer out;
   const Page page{out, plan, now};
   out.open('{');
@@ -312,6 +304,8 @@ std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Momen
         .key("recorded").truth(answer.incident_recorded).close('}');
   else out.null();
   write_given(page, answer.given);
+  write_ring(page);
+  write_plan_findings(out, refused, plan);
   out.key("clockInDoubt").truth(answer.clock_in_doubt);
   if (answer.curve) {
     out.key("curve").open('[');
@@ -327,7 +321,8 @@ std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Momen
 std::string write_version(const VersionAnswer& version) {
   Writer out;
   out.open('{').key("engine").text(version.engine).key("planFormat").raw(std::to_string(version.plan_format));
-  out.key("commit").text(version.commit).key("oldestCheckedOn").text(version.oldest_checked_on).close('}');
+  out.key("commit").text(version.commit).key("oldestCheckedOn").text(version.oldest_checked_on);
+  out.key("figures").raw(std::to_string(version.figures)).close('}');
   return out.take();
 }
 

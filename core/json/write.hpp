@@ -14,9 +14,10 @@ std::string decimal_text(Fraction value, int digits, char mark);
 std::string dose_text(Insulin dose, char mark);
 
 std::string write_refusals(const Refusals& refusals);
-std::string write_advice(const Advice& advice, const std::vector<Because>& because, const Plan& plan,
+// `refused`: what the review refuses in the plan in use.
+std::string write_advice(const Advice& advice, const std::vector<Because>& because, const std::vector<Finding>& refused, const Plan& plan,
                          const Situation& situation, std::string_view engine);
-std::string write_holds(const HoldsAnswer& answer, const Plan& plan, const Moment& now);
+std::string write_holds(const HoldsAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now);
 // The looks as a list, and those still ahead as a calendar text that says `words` at each.
 std::string write_reminders(const HoldsAnswer& answer, const Plan& plan, const Moment& now, std::string_view words, std::string_view engine);
 std::string write_version(const VersionAnswer& version);

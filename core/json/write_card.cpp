@@ -43,6 +43,7 @@ std::string write_card(const Card& card, const Plan& plan, Paper paper, const st
   write_lines(out, "steps", card.steps, plan);
   write_lines(out, "after", card.after, plan);
   write_lines(out, "calls", card.calls, plan);
+  write_lines(out, "noStrips", card.no_strips, plan);
   write_lines(out, "offPump", card.off_pump, plan);
   write_lines(out, "storage", card.storage, plan);
   write_contacts(out, plan);

@@ -138,9 +138,18 @@ void write_ketones_value(const FhirPage& page, const KetoneReading& reading) {
   }
 }
 
+std::string_view status_of(ExportStatus status, std::string_view counts) {
+  switch (status) {
+    case ExportStatus::counts: return counts;
+    case ExportStatus::in_doubt: return "unknown";
+    case ExportStatus::in_error: break;
+  }
+  return "entered-in-error";
+}
+
 void write_reading(const FhirPage& page, const ExportedReading& reading) {
   page.begin("Observation", reading.id);
-  page.key_text("status", reading.struck ? "entered-in-error" : "final");
+  page.key_text("status", status_of(reading.status, "final"));
   if (reading.glucose) write_glucose(page, *reading.glucose);
   else if (reading.ketones->kind == KetoneKind::urine) write_code(page, figures::loinc_ketones_urine.value, "Ketones, urine");
   else write_code(page, figures::loinc_ketones_blood.value, "Ketones, blood");
@@ -191,7 +200,7 @@ void write_dosage(const FhirPage& page, const Event& event) {
 void write_administration(const FhirPage& page, const ExportedDose& dose) {
   const Event& event = *dose.event;
   page.begin("MedicationAdministration", dose.id);
-  page.key_text("status", dose.struck ? "entered-in-error" : dose.in_doubt ? "unknown" : "completed");
+  page.key_text("status", status_of(dose.status, "completed"));
   page.concept_text("medicationCodeableConcept", insulin_name(page, event));
   page.subject();
   page.effective(event.at);

@@ -3,7 +3,9 @@
 #include <array>
 #include "json/answer_words.hpp"
 #include "json/page.hpp"
+#include "json/write_contacts.hpp"
 #include "json/write_device.hpp"
+#include "json/write_review.hpp"
 #include "json/writer.hpp"
 
 namespace stopgap::json {
@@ -13,9 +15,13 @@ using words::of;
 constexpr int share_digits = 4;
 
 constexpr std::array<std::string_view, 3> ways{"none", "bridge", "longActing"};
-constexpr std::array<std::string_view, 8> way_reasons{"pumpOn", "soonBack", "shorter", "longer", "unknown", "asleep", "noLongActing", "atWork"};
+constexpr std::array<std::string_view, 9> way_reasons{
+    "pumpOn", "soonBack", "shorter", "longer", "unknown", "asleep", "noLongActing", "atWork", "underStep"};
 constexpr std::array<std::string_view, 4> waits{"nothing", "correction", "rapid", "everything"};
-constexpr std::array<std::string_view, 4> blocks{"none", "first", "hold", "underStep"};
+constexpr std::array<std::string_view, 6> blocks{"none", "first", "hold", "underStep", "alone", "twice"};
+constexpr std::array<std::string_view, 4> order_blocks{"none", "overADay", "overWithLast", "notReadBack"};
+constexpr std::array<std::string_view, 4> back_dos{"usual", "reduced", "afterBridge", "askTeam"};
+constexpr std::array<std::string_view, 2> back_foods{"byPump", "byNeedle"};
 constexpr std::array<std::string_view, 3> long_states{"notNow", "due", "hold"};
 constexpr std::array<std::string_view, 2> shares{"whole", "half"};
 constexpr std::array<std::string_view, 3> part_names{"only", "morning", "evening"};
@@ -26,7 +32,8 @@ constexpr std::array<std::string_view, note_count> notes{
     "getLongActing", "missedBridge", "missedTooLong", "longActingHeld", "longActingSplit", "longActingUnderStep", "bridgeUnderStep", "bridgeCut",
     "outlastsADay", "callAfterADay", "callAfterTwoDays", "neverFromPen", "otherVial", "boxWins", "heatedInsulin", "missedBasalTalk", "automationOff",
     "travelIgnore", "travelSameBasal", "travelEast", "travelWest", "travelClock", "suppliesTwice", "longActingOther", "travelAskFirst", "bridgedTwice",
-    "bridgeWhileAsleep"};
+    "bridgeWhileAsleep", "longActingWhileAsleep", "longActingTooLittle", "longActingUnknown", "orderTooLarge", "orderNotReadBack",
+    "basalWithoutReading", "askForBasal", "eatFirst", "eatWith", "longActingForSmallBasal", "longActingSecondHalf"};
 
 struct OffPage : Page {
   const OffPage& shown(std::string_view key, Insulin amount) const {
@@ -96,7 +103,10 @@ void write_bridge(const OffPage& page, const Bridge& bridge) {
     write_device(out, page.plan, bridge.with, bridge.units);
     out.close('}');
   }
-  out.key("working").open('{');
+  out.key("basalHours");
+  if (bridge.basal_hours) out.raw(decimal_text(Fraction::of(bridge.basal_hours->in_seconds(), 3600), 1, '.'));
+  else out.null();
+  out.key("singleStep").truth(bridge.single_step).key("working").open('{');
   page.shown("basal", bridge.basal).shown("carried", bridge.carried).shown("meal", bridge.meal).shown("correction", bridge.correction);
   page.shown("onBoard", bridge.on_board).shown("net", bridge.net).shown("sum", bridge.sum).shown("cut", bridge.cut);
   page.due("from", bridge.from);
@@ -137,10 +147,19 @@ void write_long(const OffPage& page, const LongDose& dose) {
   out.key("factor").text(decimal_text(page.plan.off_pump.long_acting_factor.value(), share_digits, page.plan.decimal_mark));
   out.key("parts").raw(std::to_string(page.plan.off_pump.parts)).close('}');
   page.opens("worksFrom", dose.works_from);
+  page.opens("nextDue", dose.next_due);
+  page.opens("pumpAsUsualFrom", dose.pump_as_usual_from);
+  out.key("reducedPercent");
+  if (page.plan.off_pump.reduced_basal) out.text(decimal_text(page.plan.off_pump.reduced_basal->value() * Fraction{100}, 1, page.plan.decimal_mark));
+  else out.null();
+  out.key("callFirst").truth(dose.call_first).key("zonesEast");
+  if (dose.zones_east) out.raw(std::to_string(*dose.zones_east));
+  else out.null();
+  out.key("secondHalf").truth(dose.second_half);
   out.key("order");
   if (dose.order) {
     out.open('{').key("id").text(dose.order->id).key("by").text(dose.order->by).key("at").text(page.time(dose.order->at));
-    out.key("clock").text(page.look_clock(dose.order->at)).key("overADay").truth(dose.order->over_a_day).close('}');
+    out.key("clock").text(page.look_clock(dose.order->at)).close('}');
   } else {
     out.null();
   }
@@ -153,6 +172,33 @@ void write_stored(const OffPage& page, std::string_view key, const Stored& store
   if (stored.last_use) out.text(text_of(*stored.last_use));
   else out.null();
   page.due("changeBy", stored.change_by);
+  out.close('}');
+}
+
+void write_eats(const OffPage& page, const std::optional<EatsBefore>& eats) {
+  Writer& out = page.out;
+  out.key("eat");
+  if (!eats) {
+    out.null();
+    return;
+  }
+  out.open('{').key("grams").raw(page.grams(eats->grams)).key("when").text(eats->together ? "with" : "before").close('}');
+}
+
+void write_order(const OffPage& page, const std::optional<OrderSaid>& order) {
+  Writer& out = page.out;
+  out.key("order");
+  if (!order) {
+    out.null();
+    return;
+  }
+  out.open('{').key("id").text(order->id).key("by").text(order->by).key("insulin").text(of(words::insulins, order->insulin));
+  page.amount(order->units);
+  out.key("at").text(page.time(order->at)).key("clock").text(page.look_clock(order->at));
+  page.opens("until", order->until);
+  out.key("mayInject").truth(order->block == OrderBlock::none).key("why");
+  if (order->block == OrderBlock::none) out.null();
+  else out.text(of(order_blocks, order->block));
   out.close('}');
 }
 
@@ -169,14 +215,17 @@ void write_travel(const OffPage& page, const std::optional<Travel>& travel) {
     out.open('{').key("exact").text(decimal_text(part.exact.in_units(), share_digits, page.plan.decimal_mark));
     page.amount(part.units);
     page.opens("due", part.at);
-    out.close('}');
+    out.key("given").truth(part.given).close('}');
   }
-  out.close(']').close('}');
+  out.close(']');
+  page.opens("nextWhole", travel->next_whole);
+  out.close('}');
 }
 
 void write_back(const OffPage& page, const Back& back) {
   Writer& out = page.out;
-  out.key("back").open('{').key("on").truth(back.on);
+  out.key("back").open('{').key("on").truth(back.on).key("do").text(of(back_dos, back.now)).key("food").text(of(back_foods, back.food));
+  page.opens("bridgeUntil", back.bridge_until);
   page.opens("usualFrom", back.usual_from);
   out.key("reducedPercent");
   if (back.reduced) out.text(decimal_text(back.reduced->value() * Fraction{100}, 1, page.plan.decimal_mark));
@@ -199,20 +248,22 @@ std::string write_parts_given(const Parts& parts) {
   return out.take();
 }
 
-std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const Moment& now, std::string_view engine) {
+std::string write_off_pump(const OffPumpAnswer& answer, const std::vector<Finding>& refused, const Plan& plan, const Moment& now, std::string_view engine) {
   Writer out;
   const OffPage page{{out, plan, now}};
   out.open('{').key("off").truth(answer.off).key("recorded").truth(answer.recorded);
   page.due("since", answer.since);
   page.due("expectedUntil", answer.expected_until);
   write_first(page, answer.first);
+  write_eats(page, answer.eats);
+  write_order(page, answer.order);
   out.key("way").text(of(ways, answer.way)).key("wayBecause").text(of(way_reasons, answer.because));
   out.key("screens").open('[');
   if (answer.bridge) write_bridge(page, *answer.bridge);
   if (answer.long_dose) write_long(page, *answer.long_dose);
   out.close(']');
   page.due("nextBridge", answer.next_bridge);
-  out.key("bridged").truth(answer.bridged).key("longActing").open('{').key("state").text(of(long_states, answer.long_state));
+  out.key("smallBasal").truth(answer.small_basal).key("bridged").truth(answer.bridged).key("longActing").open('{').key("state").text(of(long_states, answer.long_state));
   page.opens("until", answer.long_due);
   out.key("bridges").truth(answer.long_acting_bridges).close('}').key("alarms").open('[');
   for (const OffAlarm& alarm : answer.alarms)
@@ -246,7 +297,10 @@ std::string write_off_pump(const OffPumpAnswer& answer, const Plan& plan, const 
   out.key("couldGoLow").truth(answer.could_go_low).key("notes").open('[');
   for (std::size_t at = 0; at < note_count; ++at)
     if (answer.notes.has(static_cast<Note>(at))) out.text(notes[at]);
-  out.close(']').key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
+  out.close(']');
+  write_ring(page);
+  write_plan_findings(out, refused, plan);
+  out.key("planFingerprint").text(plan.fingerprint).key("engine").text(engine).close('}');
   return out.take();
 }
 

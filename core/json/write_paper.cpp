@@ -47,7 +47,11 @@ void write_rows(Writer& out, const std::vector<TableRow>& rows, const Plan& plan
       if (call_first_above) out.key("callFirst").truth(cells[cell].dose && *cells[cell].dose > *call_first_above);
       out.key("like").truth(like(cell)).close('}');
     }
-    out.close(']').close('}');
+    out.close(']').key("noStrips").open('{');
+    const TableCell& without = *rows[i].no_strips;
+    write_cell(out, without, plan);
+    if (call_first_above) out.key("callFirst").truth(without.dose && *without.dose > *call_first_above);
+    out.key("like").truth(i > 0 && says_the_same(without, *rows[i - 1].no_strips)).close('}').close('}');
   }
   out.close(']');
 }
@@ -79,7 +83,7 @@ void write_paper(Writer& out, Paper paper) {
 }
 
 void write_spans(Writer& out, const std::vector<DoseSpan>& spans, const Plan& plan, std::optional<Insulin> call_first_above) {
-  out.key("unit").text(of(words::glucose_units, plan.unit));
+  out.key("unit").text(of(words::glucose_units, plan.unit)).key("test").text(of(words::ketone_tests, plan.ketones.test));
   // A printed plan has every column as a row.
   std::vector<Ketones> edges;
   for (const KetoneRow& row : plan.ketones.rows) edges.push_back(row.from);

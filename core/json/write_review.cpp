@@ -28,19 +28,31 @@ void write_ground(Writer& out, Mark mark, std::string_view source) {
   else out.text(source);
 }
 
+void write_slots(Writer& out, const Finding& finding, const Plan& plan) {
+  out.key("slots").open('{');
+  for (const Slot& slot : finding.slots) out.key(slot.name).text(slot_text(slot.value, plan));
+  out.close('}');
+}
+
 void write_findings(Writer& out, const std::vector<Finding>& findings, const Plan& plan) {
   out.key("findings").open('[');
   for (const Finding& finding : findings) {
     out.open('{').key("id").text(finding.id).key("level").text(of(levels, finding.level)).key("path").text(finding.path);
-    out.key("slots").open('{');
-    for (const Slot& slot : finding.slots)
-      out.key(slot.name).text(slot_text(slot.value, plan));
-    out.close('}');
+    write_slots(out, finding, plan);
     write_ground(out, finding.mark, finding.source);
-    if (!finding.retyped.empty()) out.key("retyped").text(finding.retyped);
+    out.key("value");
+    if (finding.value.empty()) out.null();
+    else out.text(finding.value);
+    if (finding.level == FindingLevel::confirm) out.key("settled").truth(finding.settled());
+    if (finding.settled()) out.key("retyped").text(finding.retyped);
+    if (!finding.earlier.empty()) out.key("earlier").text(finding.earlier);
     out.close('}');
   }
   out.close(']');
+  const auto is_refused = [](const Finding& finding) { return finding.level == FindingLevel::refuse; };
+  const auto is_open = [](const Finding& finding) { return finding.level == FindingLevel::confirm && !finding.settled(); };
+  out.key("mayBeTaken").truth(std::none_of(findings.begin(), findings.end(), is_refused));
+  out.key("toConfirm").raw(std::to_string(std::count_if(findings.begin(), findings.end(), is_open)));
 }
 
 void write_yardsticks(Writer& out, const std::vector<Yardstick>& yardsticks, const Plan& plan) {
@@ -80,11 +92,23 @@ void write_table(Writer& out, const DoseTable& table, const Plan& plan) {
 
 }  // namespace
 
+void write_plan_findings(Writer& out, const std::vector<Finding>& refused, const Plan& plan) {
+  out.key("planFindings").open('[');
+  for (const Finding& finding : refused) {
+    out.open('{').key("id").text(finding.id).key("path").text(finding.path);
+    write_slots(out, finding, plan);
+    out.close('}');
+  }
+  out.close(']');
+}
+
 std::string write_review(const ReviewAnswer& answer, const Plan& plan) {
   Writer out;
   out.open('{');
   write_findings(out, answer.findings, plan);
   write_yardsticks(out, answer.yardsticks, plan);
+  // Said beside the birth date, so that whoever agrees sees whose plan it is.
+  out.key("ageYears").raw(std::to_string(years_between(plan.person.born, plan.agreement.on)));
   out.key("table").open('{').key("unit").text(of(words::glucose_units, plan.unit)).key("day");
   write_table(out, answer.day, plan);
   out.key("night");

@@ -4,12 +4,15 @@
 #include <string>
 #include <string_view>
 #include <vector>
+#include "json/writer.hpp"
 #include "model/answers.hpp"
 #include "model/plan.hpp"
 
 namespace stopgap::json {
 
 std::string write_review(const ReviewAnswer& answer, const Plan& plan);
+// The key `planFindings`: what the review refuses in a plan that is in use all the same.
+void write_plan_findings(Writer& out, const std::vector<Finding>& refused, const Plan& plan);
 std::string write_changes(const std::vector<PlanChange>& changes, std::string_view fingerprint_before, std::string_view fingerprint_after);
 
 }  // namespace stopgap::json

@@ -1,5 +1,6 @@
 #include "json/write_table.hpp"
 
+#include "figures/ketones.hpp"
 #include "json/answer_words.hpp"
 #include "json/reading_text.hpp"
 #include "json/slot_text.hpp"
@@ -55,9 +56,12 @@ void write_columns(Writer& out, const std::vector<Ketones>& edges, const Plan& p
     if (i + 1 < edges.size()) out.text(number_text(Ketones::mmol_tenths(edges[i + 1].in_mmol_tenths() - 1), plan.decimal_mark));
     else out.null();
     out.key("urine").open('[');
+    // Whatever row names it, the strip's strongest word stands where it is read: at the level that is always an emergency.
     for (const KetoneRow& row : plan.ketones.rows)
-      if (row.from == edges[i])
-        for (const StripWord strip : row.urine) out.text(of(words::strip_words, strip));
+      for (const StripWord strip : row.urine) {
+        const Ketones column = strip == StripWord::large ? figures::ketones_help_now.value : row.from;
+        if (column == edges[i]) out.text(of(words::strip_words, strip));
+      }
     out.close(']').key("acts").truth(edges[i] >= plan.ketones.act_from).close('}');
   }
   out.open('{').key("key").text("notTested").key("from").null().key("to").null().key("urine").open('[').close(']');

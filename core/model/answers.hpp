@@ -71,7 +71,8 @@ enum class FindingLevel : std::uint8_t { refuse, confirm, note };
 
 struct Percent { Fraction share; };      // 0.46 reads as 46
 struct PlainNumber { Fraction value; };  // hours, minutes, kilograms, multiples: the sentence says which
-using SlotValue = std::variant<Insulin, Glucose, GlucoseFall, Ketones, Carbohydrate, Day, TimeOfDay, Percent, PlainNumber, std::string>;
+using SlotValue = std::variant<Insulin, Glucose, GlucoseFall, Ketones, Carbohydrate, Day, TimeOfDay, Percent, PlainNumber, StripWord,
+                               std::string>;
 
 struct Slot {
   std::string_view name;
@@ -85,7 +86,10 @@ struct Finding {
   std::vector<Slot> slots;
   Mark mark = Mark::house;
   std::string_view source;   // an id of figures/sources.hpp, or where it comes from instead
-  std::string retyped;       // confirm: the reason the plan gives for this path; empty while nobody has given one
+  std::string value;         // what stands at that path as one text; empty where several values or none do
+  std::string retyped;       // confirm: the reason given when this finding was confirmed for this value; else empty
+  std::string earlier;       // confirm: the reason an earlier version gave for this path, which settles nothing
+  bool settled() const { return !retyped.empty(); }
 };
 
 // A rule of thumb beside a number of the plan. It finds slips of the pen and sets nothing: outside `from` to `to` the review asks.
@@ -117,6 +121,7 @@ struct TableRow {
   Glucose glucose;                 // not with HI
   std::optional<Insulin> usual;    // the plain correction, where there is one to give
   std::vector<TableCell> cells;    // one for each column of ketones, then one for "not tested"
+  std::optional<TableCell> no_strips;  // on paper: ketones cannot be tested
 };
 
 // The table while one set of factor, ratio and target is in force.
@@ -153,7 +158,8 @@ struct VersionAnswer {
   std::string_view engine;
   int plan_format = 1;
   std::string_view commit;
-  std::string oldest_checked_on;  // YYYY-MM-DD
+  std::string oldest_checked_on;  // YYYY-MM-DD, of every figure
+  int figures = 0;                // how many figures that is
 };
 
 }  // namespace stopgap

@@ -24,54 +24,71 @@ bool reassures(const Event& event) {
   }
 }
 
-// Answers a shown dose, and was taken back within a minute with nothing but looks written down between.
-bool is_mis_tap(const Record& record, std::size_t injection, std::size_t strike, const auto& left_out) {
-  const auto [first, last] = std::minmax(injection, strike);
-  const Duration since = record.events[strike].at.instant - record.events[injection].at.instant;
-  if (since < Duration{} || since > figures::mis_tap_lasts.value) return false;
-  for (std::size_t between = first + 1; between < last; ++between)
-    if (record.events[between].kind != EventKind::look && !left_out(record.events[between])) return false;
+// An injection taken back within a minute with nothing but looks written down between. What stands at the second of either counts as
+// between: an injection that was given must not vanish by the order of ids.
+bool is_mis_tap(const Record& record, const Event& injection, const Event& strike, const Event& shown, const auto& left_out) {
+  const Instant from = injection.at.instant, to = strike.at.instant;
+  if (to < from || to - from > figures::mis_tap_lasts.value) return false;
+  const auto earlier = [](const Event& event, Instant at) { return event.at.instant < at; };
+  for (auto event = std::lower_bound(record.events.begin(), record.events.end(), from, earlier);
+       event != record.events.end() && event->at.instant <= to; ++event) {
+    const bool is_of_the_tap = &*event == &injection || &*event == &strike || &*event == &shown;
+    if (!is_of_the_tap && event->kind != EventKind::look && !left_out(*event)) return false;
+  }
   return true;
 }
 
 // Ids of the injections that standing strikes take back as mis-taps, once for each shown dose.
 std::unordered_set<std::string_view> mis_taps_of(const Record& record, const std::unordered_set<std::string_view>& standing, const auto& left_out) {
   std::unordered_set<std::string_view> taken_back, shown_once;
-  std::unordered_map<std::string_view, std::size_t> places;
-  for (std::size_t i = 0; i < record.events.size(); ++i)
-    if (record.events[i].kind == EventKind::injection || record.events[i].kind == EventKind::doseShown) places.emplace(record.events[i].id, i);
-  for (std::size_t i = 0; i < record.events.size(); ++i) {
-    const Event& strike = record.events[i];
+  std::unordered_map<std::string_view, const Event*> injections, shown;
+  for (const Event& event : record.events) {
+    if (event.kind == EventKind::injection) injections.emplace(event.id, &event);
+    if (event.kind == EventKind::doseShown) shown.emplace(event.id, &event);
+  }
+  for (const Event& strike : record.events) {
     if (strike.kind != EventKind::strike || !strike.mis_tap || !standing.contains(strike.id)) continue;
-    const auto target = places.find(strike.refers_to);
-    if (target == places.end() || record.events[target->second].kind != EventKind::injection) continue;
-    const std::string_view shown_id = record.events[target->second].refers_to;
-    const auto shown = places.find(shown_id);
-    if (shown == places.end() || record.events[shown->second].kind != EventKind::doseShown) continue;
-    if (!is_mis_tap(record, target->second, i, left_out) || !shown_once.insert(shown_id).second) continue;
-    taken_back.insert(strike.refers_to);
+    const auto target = injections.find(strike.refers_to);
+    if (target == injections.end()) continue;
+    const auto dose = shown.find(target->second->refers_to);
+    if (dose == shown.end() || !is_mis_tap(record, *target->second, strike, *dose->second, left_out)) continue;
+    if (shown_once.insert(dose->first).second) taken_back.insert(strike.refers_to);
   }
   return taken_back;
 }
 
-// Two entries of one needle as one: the larger units, the later time, and never less of a rescue part than either said.
-Event joined(const Event& a, const Event& b) {
-  const Event& later = b.at.instant < a.at.instant ? a : b;
-  const bool a_is_larger = *a.units > *b.units;
-  Event one = a_is_larger ? a : b;
-  const Event& other = a_is_larger ? b : a;
+// Two entries of one needle as one: the larger units, the later time, never less of a rescue part than either said, and the readings of
+// the entry said last where it has them.
+Event joined(const Event& wrong, const Event& right) {
+  const Event& later = right.at.instant < wrong.at.instant ? wrong : right;
+  const bool wrong_is_larger = *wrong.units > *right.units;
+  Event one = wrong_is_larger ? wrong : right;
+  const Event& other = wrong_is_larger ? right : wrong;
   if (one.parts && other.rescue() > one.parts->rescue) {
     one.parts->rescue = other.rescue();
     one.parts->meal = lesser(one.parts->meal, *one.units - one.parts->rescue);
     one.parts->basal = *one.units - one.parts->rescue - one.parts->meal;
   }
   one.at = later.at;
-  one.sure = a.sure && b.sure;
-  if (!one.glucose) one.glucose = other.glucose;
-  if (!one.ketones) one.ketones = other.ketones;
+  one.sure = wrong.sure && right.sure;
+  one.glucose = right.glucose ? right.glucose : wrong.glucose;
+  one.ketones = right.ketones ? right.ketones : wrong.ketones;
   if (one.refers_to.empty()) one.refers_to = other.refers_to;
   if (one.order.empty()) one.order = other.order;
   return one;
+}
+
+bool is_reading(const KetoneReading& reading) {
+  return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
+}
+
+Event ketones_of(const Event& injection) {
+  Event reading;
+  reading.id = injection.id;
+  reading.at = injection.at;
+  reading.kind = EventKind::ketones;
+  reading.ketones = injection.ketones;
+  return reading;
 }
 
 bool comes_before(const History::Entry& a, const History::Entry& b) {
@@ -104,10 +121,18 @@ std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry
     made->push_back(joined(*wrong_event, *right_event));
     const Event& one = made->back();
     joined_into[wrong_event->id == one.id ? right_event->id : wrong_event->id] = one.id;
+    const auto put = [&](const Event& event, bool struck) {
+      const History::Entry entry{&event, struck};
+      entries.insert(std::upper_bound(entries.begin(), entries.end(), entry, comes_before), entry);
+    };
     const bool struck = right->struck;
     std::erase_if(entries, [&](const History::Entry& entry) { return entry.event == wrong_event || entry.event == right_event; });
-    const History::Entry entry{&one, struck};
-    entries.insert(std::upper_bound(entries.begin(), entries.end(), entry, comes_before), entry);
+    put(one, struck);
+    // Only the injection was said wrong: a ketone reading that it carried was taken all the same.
+    if (wrong_event->ketones && right_event->ketones && is_reading(*wrong_event->ketones)) {
+      made->push_back(ketones_of(*wrong_event));
+      put(made->back(), false);
+    }
   }
   return made;
 }

@@ -1,6 +1,7 @@
 // What a person asks who has no working pump, and what they are told: rapid insulin and long-acting insulin always apart, each
 // with its own place in the list of screens, never two amounts on one.
 #pragma once
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -27,10 +28,14 @@ struct OffPumpQuestion {
 
 enum class OffWay : std::uint8_t { none, bridge, longActing };  // none: the pump is on
 // soonBack: the stop is so short that its basal is missed rather than given before.
-enum class WayReason : std::uint8_t { pumpOn, soonBack, shorter, longer, unknown, asleep, noLongActing, atWork };
+// underStep: a whole bridge is less than one step of the device, a day's long-acting insulin is not.
+enum class WayReason : std::uint8_t { pumpOn, soonBack, shorter, longer, unknown, asleep, noLongActing, atWork, underStep };
 // How much of what could be given now waits for what comes first.
 enum class Waits : std::uint8_t { nothing, correction, rapid, everything };
-enum class CorrectionBlock : std::uint8_t { none, first, hold, underStep };
+// alone: below the trigger a correction comes only beside basal or a meal. twice: basal for the same hours went in twice.
+enum class CorrectionBlock : std::uint8_t { none, first, hold, underStep, alone, twice };
+// Why an order of the team is never shown as an injection.
+enum class OrderBlock : std::uint8_t { none, overADay, overWithLast, notReadBack };
 enum class LongState : std::uint8_t { notNow, due, hold };
 
 // What must come before: the advice of the way down, or a basal dose shown that nobody answered for.
@@ -54,6 +59,8 @@ struct Bridge {
   Insulin units;                          // as drawn
   Parts parts;                            // of `units`, for the record
   DeviceKind with = DeviceKind::syringe;
+  bool single_step = false;               // one step for basal that was owed: it covers no hour ahead
+  std::optional<Duration> basal_hours;    // as it is recorded: none where no hour ahead is covered
 };
 
 enum class LongShare : std::uint8_t { whole, half };
@@ -67,8 +74,28 @@ struct LongDose {
   DeviceKind with = DeviceKind::syringe;
   Instant works_from;
   // The team's word on a call stands before the plan's amount, and alone within a hold.
-  struct Order { std::string id, by; Instant at; bool over_a_day = false; };
+  struct Order { std::string id, by; Instant at; };
   std::optional<Order> order;
+  std::optional<std::int64_t> zones_east;     // of the journey that this amount is for, as it is recorded
+  bool second_half = false;                   // of a journey west
+  Instant next_due;                           // of the next dose, once this one is in
+  Instant pump_as_usual_from;                 // when a pump may run as usual, once this one is in
+  bool call_first = false;                    // the team is called before it
+};
+
+// What the team named on a call and is still to be injected, or must not be.
+struct OrderSaid {
+  std::string id, by;
+  InsulinType insulin = InsulinType::rapid;
+  Insulin units;
+  Instant at, until;
+  OrderBlock block = OrderBlock::none;
+};
+
+// Carbohydrate that belongs to an injection of basal while glucose is near low.
+struct EatsBefore {
+  Carbohydrate grams;
+  bool together = false;                      // else the injection waits for it
 };
 
 enum class AlarmFor : std::uint8_t { bridge, longActing, longActingPart };
@@ -82,9 +109,15 @@ struct Missed {
   bool too_long = false;      // longer than anyone should be without insulin
 };
 
+// What to do about the pump now: run it as usual; at the plan's reduced basal; not before a bridge has ended; ask the team first.
+enum class BackDo : std::uint8_t { usual, reduced, afterBridge, askTeam };
+enum class BackFood : std::uint8_t { byPump, byNeedle };
 struct Back {
+  BackDo now = BackDo::usual;
+  BackFood food = BackFood::byPump;
   bool on = false;                            // the record says so
   std::optional<Instant> usual_from;          // when long-acting or a bridge has worn off; none: at once
+  std::optional<Instant> bridge_until;        // a bridge still stands for basal: the pump gives none before
   std::optional<Share> reduced;               // sooner, only with what the plan wrote
   std::optional<Instant> automation_from;
   Duration look_after, looks_later;           // and then again and again, for the first day
@@ -107,18 +140,30 @@ enum class TravelRule : std::uint8_t { ignore, sameBasal, east, west };
 struct Travel {
   std::int64_t zones_east = 0;
   TravelRule rule = TravelRule::ignore;
-  struct Part { Insulin exact, units; std::optional<Instant> at; };
+  struct Part { Insulin exact, units; std::optional<Instant> at; bool given = false; };
   Fraction share;
   std::vector<Part> parts;                    // east one, west two
+  std::optional<Instant> next_whole;          // east: the usual hour there, until which the smaller dose is good
 };
 
 enum class Note : std::uint8_t {
   getLongActing, missedBridge, missedTooLong, longActingHeld, longActingSplit, longActingUnderStep, bridgeUnderStep, bridgeCut,
   outlastsADay, callAfterADay, callAfterTwoDays, neverFromPen, otherVial, boxWins, heatedInsulin, missedBasalTalk, automationOff,
   travelIgnore, travelSameBasal, travelEast, travelWest, travelClock, suppliesTwice, longActingOther, travelAskFirst,
-  bridgedTwice, bridgeWhileAsleep
+  bridgedTwice, bridgeWhileAsleep, longActingWhileAsleep, longActingTooLittle, longActingUnknown, orderTooLarge, orderNotReadBack,
+  basalWithoutReading, askForBasal, eatFirst, eatWith, longActingForSmallBasal, longActingSecondHalf
 };
-inline constexpr int note_count = 27;
+inline constexpr int note_count = static_cast<int>(Note::longActingSecondHalf) + 1;
+
+// More of them than a SetOf holds.
+class Notes {
+ public:
+  void add(Note note) { said_[static_cast<std::size_t>(note)] = true; }
+  bool has(Note note) const { return said_[static_cast<std::size_t>(note)]; }
+
+ private:
+  std::array<bool, note_count> said_{};
+};
 
 struct OffPumpAnswer {
   bool off = false;
@@ -128,6 +173,8 @@ struct OffPumpAnswer {
   WayReason because = WayReason::pumpOn;
   std::optional<Instant> expected_until;      // when a pump is expected, by the hours of the question
   std::optional<ComesFirst> first;
+  std::optional<EatsBefore> eats;
+  std::optional<OrderSaid> order;
   std::optional<Bridge> bridge;
   std::optional<Instant> next_bridge;         // when a bridge is not due yet
   bool bridged = false;                       // what was injected in place of the pump still stands for its hours
@@ -146,8 +193,9 @@ struct OffPumpAnswer {
   std::array<std::optional<Instant>, hold_kinds> holds{};
   Instant look;
   bool could_go_low = false;
+  bool small_basal = false;                   // a whole bridge is under one step: single steps, as they are owed
   bool bridged_twice = false;                 // basal for the same hours went in twice, and still acts
-  SetOf<Note> notes;
+  Notes notes;
 };
 
 }  // namespace stopgap

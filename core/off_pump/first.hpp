@@ -1,6 +1,7 @@
 // What must come before any basal: never two doses at once, and ketones, lows and a clock in doubt come first.
 #pragma once
 #include <optional>
+#include "model/advice.hpp"
 #include "model/off_pump.hpp"
 #include "off_pump/outage.hpp"
 #include "rules/facts.hpp"
@@ -13,8 +14,8 @@ Situation situation_of(const History& history, const OffPumpQuestion& question);
 Record with_pump_off(Record seen, const Moment& now);
 
 // What the way down's advice means for somebody off the pump.
-std::optional<ComesFirst> comes_first(const Advice& advice);
-// Nothing passes a clock in doubt, nor a dose that was shown while nobody said whether it was injected: rescue, basal, long-acting.
+std::optional<ComesFirst> comes_first(const Advice& advice, const rules::Facts& facts);
+// Nothing passes a record or a clock in doubt, nor a dose that was shown while nobody said whether it was injected: rescue, basal, long-acting.
 std::optional<ComesFirst> nothing_passes(const rules::Facts& facts);
 
 }  // namespace stopgap::without_pump

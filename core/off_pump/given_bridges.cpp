@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <unordered_map>
 #include "figures/off_pump.hpp"
-#include "model/basal.hpp"
 
 namespace stopgap::without_pump {
 namespace {
@@ -13,76 +12,57 @@ class Bridges {
  public:
   explicit Bridges(const History& history) {
     for (const auto& [event, struck] : history.entries())
-      if (event->kind == EventKind::doseShown && holds_basal(*event)) shown_.emplace(event->id, event->parts->basal);
+      if (event->kind == EventKind::doseShown && holds_basal(*event)) shown_.emplace(event->id, event);
   }
   // The basal of an injection: its own part, or without parts that of the dose it answers. None: it is no bridge.
   std::optional<Insulin> basal_of(const Event& event) const {
     if (event.kind != EventKind::injection || event.insulin != InsulinType::rapid) return std::nullopt;
     if (event.parts) return holds_basal(event) ? std::optional{event.parts->basal} : std::nullopt;
     const auto shown = shown_.find(event.refers_to);
-    return shown == shown_.end() ? std::nullopt : std::optional{shown->second};
+    return shown == shown_.end() ? std::nullopt : std::optional{shown->second->parts->basal};
+  }
+  std::optional<Instant> shown_at(const Event& event) const {
+    const auto shown = shown_.find(event.refers_to);
+    return shown == shown_.end() ? std::nullopt : std::optional{shown->second->at.instant};
   }
 
  private:
-  std::unordered_map<std::string_view, Insulin> shown_;
-};
-
-// What a bridge was worked out for is not in the record: only its amount is, which tells it.
-class Coverage {
- public:
-  Coverage(const Plan& plan, const Event& event, Instant from, Insulin carried, Insulin given)
-      : plan_(plan), event_(event), from_(from), carried_(carried), given_(given),
-        step_(greater(plan.syringe ? plan.syringe->step : Insulin{}, plan.pen ? plan.pen->step : Insulin{})) {}
-  // What is left of these hours' basal once the amount is taken off.
-  Insulin left(Instant to) const { return basal_over(plan_.basal, from_, to, event_.at.offset) + carried_ - given_; }
-  // Rounding alone leaves less than a step: a whole one and more was meant by somebody, or for other hours.
-  bool matches(Instant to) const { return left(to) < step_ && Insulin{} - left(to) < step_; }
-  // The same for hours nobody may have meant: rounding down never gives more than they need.
-  bool fits(Instant to) const { return matches(to) && (plan_.rounding == Rounding::nearest || left(to) >= Insulin{}); }
-  // The whole minutes for which it is enough.
-  Instant lasts(Instant latest) const {
-    Instant to = from_;
-    while (to + Duration::minutes(1) <= latest && left(to + Duration::minutes(1)) <= Insulin{}) to = to + Duration::minutes(1);
-    return to;
-  }
-
- private:
-  const Plan& plan_;
-  const Event& event_;
-  Instant from_;
-  Insulin carried_, given_, step_;
+  std::unordered_map<std::string_view, const Event*> shown_;
 };
 
 }  // namespace
 
 bool holds_basal(const Event& event) { return event.insulin == InsulinType::rapid && event.parts && !event.parts->basal.is_zero(); }
 
-Insulin Outage::carried_into(Instant from) const {
-  if (bridges.empty()) return Insulin{};
-  const Covered& last = bridges.back();
-  return from >= last.to && from - last.to <= figures::bridge_tolerance.value ? last.carried : Insulin{};
-}
-
 // Basal starts where the last bridge's ends, if that is near; at once otherwise. A gap is never made up.
 void read_bridges(Outage& outage, const Plan& plan, const History& history) {
   const Bridges bridges{history};
+  const Duration tolerance = figures::bridge_tolerance.value;
   for (const auto& [event, struck] : history.entries()) {
     const auto given = bridges.basal_of(*event);
     if (!given) continue;
     const Instant at = event->at.instant;
+    const Offset offset = event->at.offset;
+    const Insulin step = device_of(plan, event->with).step;
     const auto before = outage.bridged_until();
-    if (before && *before - at > figures::bridge_tolerance.value) outage.bridged_twice = at;
-    Covered next{before && *before > at ? *before : at, at, {}};
-    next.to = std::min(next.from + plan.off_pump.bridge, at + plan.off_pump.bridge + figures::bridge_tolerance.value);
-    for (const Covered& cover : outage.long_cover)
-      if (cover.from > next.from && cover.from < next.to) next.to = cover.from;
-    const Coverage coverage{plan, *event, next.from, outage.carried_into(next.from), *given};
-    if (!coverage.matches(next.to)) {
-      // Less than these hours need: given for the time until long-acting insulin works, or so much was drawn.
-      const Instant onset = plan.long_acting ? std::clamp(at + plan.long_acting->onset, next.from, next.to) : next.to;
-      next.to = coverage.fits(onset) ? onset : coverage.lasts(next.to);
+    const Instant from = before && *before > at ? *before : at;
+    // Whether it can cover hours at all is judged by when it was worked out: a minute at the needle makes it no other.
+    const Instant decided = bridges.shown_at(*event).value_or(at);
+    const Instant full = decided + plan.off_pump.bridge;
+    const bool long_acting_takes_over = outage.long_share(decided) >= Fraction{1} || outage.needed_until(decided, full) < full;
+    const bool full_is_under_one_step = !long_acting_takes_over && outage.needed_over(plan, decided, full, offset) < step;
+    if (!event->basal_hours && full_is_under_one_step) {
+      outage.single_steps.push_back({at, *given});
+      continue;
     }
-    if (event->parts && coverage.matches(next.to)) next.carried = coverage.left(next.to);
+    if (before && *before - at > tolerance) outage.bridged_twice = at;
+    const Duration hours = event->basal_hours.value_or(plan.off_pump.bridge);
+    Covered next{from, std::min(from + hours, at + hours + tolerance), {}, at};
+    const Insulin owed = outage.owed_to(from, plan);
+    const Insulin left = outage.needed_over(plan, from, next.to, offset) + owed - *given;
+    // Rounding leaves less than a step. Where a whole one is missing it lasts as long as it does by the schedule, and no longer.
+    if (left < step) next.owed = left;
+    else next.to = outage.lasts(plan, from, *given, next.to, offset);
     outage.bridges.push_back(next);
   }
 }

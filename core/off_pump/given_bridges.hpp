@@ -4,7 +4,7 @@
 
 namespace stopgap::without_pump {
 
-// Fills `bridges`, after long-acting insulin was read: a bridge ends where that begins to work.
+// Fills `bridges` and `single_steps`, after long-acting insulin was read: a bridge gives what that does not stand for.
 void read_bridges(Outage& outage, const Plan& plan, const History& history);
 
 // A dose of rapid insulin, shown or injected, that stands for hours of basal.

@@ -3,16 +3,16 @@
 #include <algorithm>
 #include <array>
 #include "figures/off_pump.hpp"
+#include "figures/timing.hpp"
 
 namespace stopgap::without_pump {
 namespace {
 
-// Without long-acting insulin nobody can sleep through the night off the pump: the alarm alone may not wake them. What waits for nobody
-// is said alone.
-bool is_asleep_at_a_bridge(const OffPumpQuestion& question, const OffPumpAnswer& answer) {
+// An injection falls due while they sleep: the alarm alone may not wake them. What waits for nobody is said alone.
+bool is_asleep_at(bool bridge, const OffPumpQuestion& question, const OffPumpAnswer& answer) {
   if (answer.first && answer.first->waits == Waits::everything) return false;
   return question.asleep_until && std::any_of(answer.alarms.begin(), answer.alarms.end(), [&](const OffAlarm& alarm) {
-    return alarm.what == AlarmFor::bridge && alarm.at < *question.asleep_until;
+    return (alarm.what == AlarmFor::bridge) == bridge && alarm.at < *question.asleep_until;
   });
 }
 
@@ -25,23 +25,30 @@ void add_notes(const Plan& plan, const Outage& outage, const OffPumpQuestion& qu
     answer.call = std::max(answer.call, Call::team);
   };
   if (answer.because == WayReason::noLongActing) team(Note::getLongActing);
-  if (is_asleep_at_a_bridge(question, answer)) say(Note::bridgeWhileAsleep);
+  if (answer.because == WayReason::underStep) team(Note::longActingForSmallBasal);
+  if (is_asleep_at(true, question, answer)) say(Note::bridgeWhileAsleep);
+  if (is_asleep_at(false, question, answer)) say(Note::longActingWhileAsleep);
   if (answer.missed) answer.missed->too_long ? team(Note::missedTooLong) : say(Note::missedBridge);
   if (answer.long_state == LongState::hold) say(Note::longActingHeld);
+  if (answer.eats) say(answer.eats->together ? Note::eatWith : Note::eatFirst);
+  if (answer.order && answer.order->block != OrderBlock::none)
+    team(answer.order->block == OrderBlock::notReadBack ? Note::orderNotReadBack : Note::orderTooLarge);
   if (answer.long_dose) {
     if (answer.long_dose->injections.size() > 1) team(Note::longActingSplit);
     if (answer.long_dose->units.is_zero()) team(Note::longActingUnderStep);
-    // On the day of a journey the published rule gives another amount than a day's: whose day it is only people know.
-    const bool changes = answer.travel && (answer.travel->rule == TravelRule::east || answer.travel->rule == TravelRule::west);
-    if (changes && !answer.long_dose->order) team(Note::travelAskFirst);
+    if (answer.long_dose->second_half) say(Note::longActingSecondHalf);
   }
   if (answer.bridged_twice) team(Note::bridgedTwice);
   if (outage.long_acting.other_than_planned) team(Note::longActingOther);
-  if (plan.long_acting && plan.long_acting->action > figures::long_acting_day.value) say(Note::outlastsADay);
-  if (answer.bridge) {
-    if (answer.bridge->units.is_zero() && !answer.bridge->basal.is_zero()) team(Note::bridgeUnderStep);
-    if (!answer.bridge->cut.is_zero()) team(Note::bridgeCut);
+  if (answer.off && outage.long_acting.too_little) team(Note::longActingTooLittle);
+  if (outage.long_acting.unknown_since) {
+    team(Note::longActingUnknown);
+    const auto& unanswered = outage.long_acting.unanswered_call;
+    if (unanswered && question.now.instant - *unanswered >= figures::unanswered_call.value) answer.call = Call::emergency;
   }
+  if (plan.long_acting && plan.long_acting->action > figures::long_acting_day.value) say(Note::outlastsADay);
+  if (answer.small_basal || (answer.bridge && answer.bridge->units.is_zero() && !answer.bridge->basal.is_zero())) team(Note::bridgeUnderStep);
+  if (answer.bridge && !answer.bridge->cut.is_zero()) team(Note::bridgeCut);
   if (answer.off && answer.since) {
     const Duration off_for = question.now.instant - *answer.since;
     answer.calls = {*answer.since + figures::outage_call.value, *answer.since + figures::outage_call_again.value};

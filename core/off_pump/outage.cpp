@@ -37,23 +37,15 @@ void read_pump(Outage& outage, const History& history) {
 
 }  // namespace
 
-Instant Outage::bare_since(Instant now) const {
-  Instant bare = *since;
-  for (const auto* list : {&bridges, &long_cover})
-    for (const Covered& cover : *list)
-      if (cover.to > bare && cover.from <= now) bare = cover.to;
-  return bare;
-}
-
 Outage outage_of(const Plan& plan, const History& history, Instant now) {
   Outage outage;
   read_pump(outage, history);
   read_long(outage, plan, history, now);
-  read_bridges(outage, plan, history);
   if (!outage.told) {
     outage.off = true;  // who asks has no pump, as long as the record does not say that it is back
     outage.since = now;
   }
+  read_bridges(outage, plan, history);
   return outage;
 }
 

@@ -2,7 +2,7 @@
 
 #include "figures/off_pump.hpp"
 #include "model/basal.hpp"
-#include "off_pump/long_acting.hpp"
+#include "off_pump/given_long.hpp"
 
 namespace stopgap::without_pump {
 
@@ -17,19 +17,19 @@ Travel travel_of(const Plan& plan, const Outage& outage, std::int64_t zones_east
   travel.rule = zones_east > 0 ? TravelRule::east : TravelRule::west;
   if (plan.off_pump.parts > 1) return travel;   // the published rule is for one dose a day: of two parts the team names the amounts
   const Insulin day = long_acting_a_day(plan);
-  std::optional<Instant> home;   // the usual hour by the home clock: when the next dose is due
-  if (outage.long_acting.last && outage.long_acting.due && now <= *outage.long_acting.due) home = outage.long_acting.due;
-  const auto part = [&](Fraction share, std::optional<Instant> at) {
-    const Insulin exact = Insulin::exactly(share * day.in_units());
-    travel.parts.push_back({exact, plan.to_step(exact, plan.usual_device().step), at});
+  const LongAtWork& work = outage.long_acting;
+  // The usual hour by the home clock: when the first half was given, or the next dose is due.
+  std::optional<Instant> home;
+  if (work.second_half) home = work.last_at;
+  else if (work.last && work.due && now <= *work.due) home = work.due;
+  travel.share = *journey_share(plan, zones_east);
+  const auto part = [&](std::optional<Instant> at, bool given) {
+    const Insulin exact = Insulin::exactly(travel.share * day.in_units());
+    travel.parts.push_back({exact, plan.to_step(exact, plan.usual_device().step), at, given});
   };
-  if (zones_east > 0) {
-    travel.share = figures::east_share.value.value() - Fraction::of(zones, figures::zones_of_a_day.value);
-    part(travel.share, home);
-  } else {
-    part(figures::west_part.value.value(), home);
-    part(figures::west_part.value.value(), home ? std::optional<Instant>{*home + Duration::hours(zones)} : std::nullopt);
-  }
+  part(home, work.second_half);
+  if (zones_east < 0) part(home ? std::optional<Instant>{*home + Duration::hours(zones)} : std::nullopt, false);
+  else travel.next_whole = home ? std::optional<Instant>{*home + figures::long_acting_day.value - Duration::hours(zones)} : std::nullopt;
   return travel;
 }
 

@@ -40,10 +40,10 @@ class Review {
 
   template <class Value>
   void find(const Figure<Value>& figure, std::string_view id, FindingLevel level, std::string path, std::vector<Slot> slots) {
-    findings.push_back({id, level, std::move(path), std::move(slots), figure.mark, figure.source, {}});
+    findings.push_back({id, level, std::move(path), std::move(slots), figure.mark, figure.source, {}, {}, {}});
   }
   void find(const figures::Ground& ground, std::string_view id, FindingLevel level, std::string path, std::vector<Slot> slots) {
-    findings.push_back({id, level, std::move(path), std::move(slots), ground.mark, ground.source, {}});
+    findings.push_back({id, level, std::move(path), std::move(slots), ground.mark, ground.source, {}, {}, {}});
   }
   // Beside a number, whether or not anything is found in it.
   template <class Value>
@@ -68,12 +68,16 @@ inline PlainNumber whole(std::int64_t count) { return {Fraction{count}}; }
 // In the order of a plan's text.
 void look_at_person(Review& review);
 void look_at_agreement(Review& review);
+void look_at_insulins(Review& review);
 void look_at_yardsticks(Review& review);
 void look_at_schedules(Review& review);
 void look_at_high(Review& review);
 void look_at_ketone_rows(Review& review);
 void look_at_extras(Review& review);
 void look_at_doses(Review& review);
+// Part of the doses: what one of them alone would do.
+void look_at_deep_doses(Review& review);
+void look_at_fallbacks(Review& review);
 void look_at_limits(Review& review);
 void look_at_times(Review& review);
 void look_at_contacts(Review& review);

@@ -73,8 +73,8 @@ void look_at_targets(Review& review) {
       review.find(least, "target-unusual", FindingLevel::confirm, path, {{"target", target}, {"least", least.value}, {"most", most.value}});
     if (target <= plan.low.below)
       review.find(figures::target_apart, "target-at-low", FindingLevel::refuse, path, {{"target", target}, {"low", plan.low.below}});
-    if (target >= plan.high.trigger)
-      review.find(figures::target_apart, "target-at-trigger", FindingLevel::refuse, path, {{"target", target}, {"trigger", plan.high.trigger}});
+    if (target >= plan.high.middle)
+      review.find(figures::target_under_middle, "target-at-middle", FindingLevel::refuse, path, {{"target", target}, {"middle", plan.high.middle}});
   }
 }
 

@@ -82,7 +82,8 @@ void judge_doubling(Facts& facts, bool could_go_low) {
   const Sum unsure = off_body(facts, TubingEnd::unsure);
   if (unsure.last && body.units + unsure.units >= step) went_in(facts.off_body_went_in, facts.last_excess, unsure);
   const Sum on_top = on_top_of_a_needle(facts);
-  if (on_top.comes_to(step)) went_in(facts.pump_doubled, facts.last_excess, on_top);
+  const bool still_acts = on_top.last && facts.now - *on_top.last <= facts.plan.rapid.action;
+  if (on_top.comes_to(step) && still_acts) went_in(facts.pump_doubled, facts.last_excess, on_top);
 }
 
 void read_excess(Facts& facts) {

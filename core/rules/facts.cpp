@@ -80,11 +80,11 @@ class LastKetones {
       later_.rise_to(level);
       return;
     }
-    const bool is_faint = is_faint_strip(reading);
-    if (!any_.known || taken > any_.at) faint_ = is_faint;
-    else if (taken == any_.at) faint_ = faint_ && is_faint;
     any_.put(level, taken);
-    if (is_blood(reading)) blood_.put(level, taken);
+    if (is_faint_strip(reading)) return;
+    if (!solid_.known || taken > solid_.at) solid_is_blood_ = false;
+    solid_.put(level, taken);
+    solid_is_blood_ |= is_blood(reading);
   }
   void consider(const History& history) {
     for (const auto& [event, struck] : history.entries())
@@ -92,14 +92,9 @@ class LastKetones {
         consider(*event->ketones, event->at.instant);
   }
 
-  // The latest level; a faint strip leaves a blood value of 3.0 or more standing.
-  KetoneLevel level() const {
-    KetoneLevel last = any_.level;
-    if (faint_ && blood_.level.help) last.rise_to(blood_.level);
-    return last;
-  }
+  // The latest level; faint strips after a blood value of 3.0 or more leave it standing.
+  KetoneLevel level() const { return solid_is_blood_ && solid_.level.help ? solid_.level : any_.level; }
   const KetoneLevel& later() const { return later_; }
-  bool blood_says_help() const { return blood_.level.help; }
 
  private:
   struct Latest {
@@ -117,9 +112,9 @@ class LastKetones {
 
   const Plan& plan_;
   Instant now_;
-  Latest any_, blood_;
+  Latest any_, solid_;  // solid: but for faint strips
   KetoneLevel later_;
-  bool faint_ = false;  // all readings of the latest instant are faint strips
+  bool solid_is_blood_ = false;
 };
 
 void read_glucose(Facts& facts) {
@@ -154,10 +149,10 @@ void read_ketones(Facts& facts, LastKetones& last) {
   const bool faint_strip = is_faint_strip(reading);
   const bool untested = facts.not_tested || facts.no_strips;
   facts.unknown = untested || (faint_strip && facts.danger);
-  // 3.0 in the blood within the last hours stands until blood says otherwise: no strip takes it back.
-  const bool last_is_help = last.level().help || last.later().help;
-  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && last_is_help) || (!facts.blood && last.blood_says_help());
+  // Nor does it take back an emergency of the last hours: 3.0 in the blood stands until blood says otherwise.
+  facts.help_now = is_help_now(reading) || ((untested || faint_strip) && (last.level().help || last.later().help));
   facts.last_acting = untested && (last.level().acts || last.later().acts);
+  if (untested) facts.last_row = last.level().row;
 }
 
 void read_signs(Facts& facts) {
@@ -316,8 +311,8 @@ void judge_pump(Facts& facts) {
   facts.pump_failed = (corrects_by_itself && high_for_long && !facts.automation_paused) || facts.situation.pump_offers_nothing || facts.off_or_dead;
 }
 
-// The readings the last needle dose was decided on: those it carries, else a glucose recorded beside it while it was fresh and the
-// last ketones then. An injection typed in afterwards carries none.
+// The readings the last needle dose was decided on: those it carries, else recorded beside it while they were fresh. An injection typed
+// in afterwards carries none. Whether ketones acted at it is told by the last ketones then, fresh or not.
 void read_what_the_last_needle_rested_on(Facts& facts) {
   if (!facts.last_needle) return;
   const Event& needle = *facts.last_needle;
@@ -330,10 +325,16 @@ void read_what_the_last_needle_rested_on(Facts& facts) {
     if (at > dose) break;
     if (event->kind == EventKind::glucose && !needle.glucose && dose - at <= figures::glucose_reading_lasts.value)
       facts.glucose_at_last_needle = event->glucose;
-    if ((event->kind == EventKind::ketones || event->kind == EventKind::injection) && event->ketones) before.consider(*event->ketones, at);
+    if ((event->kind != EventKind::ketones && event->kind != EventKind::injection) || !event->ketones) continue;
+    before.consider(*event->ketones, at);
+    const bool is_fresh = is_known(*event->ketones) && dose - at <= figures::ketone_reading_lasts.value;
+    if (is_fresh && !carries_ketones) facts.blood_at_last_needle = level_of(facts.plan, *event->ketones).blood;
   }
+  const auto& said = facts.situation.ketones;
+  const bool is_stale = said.at && facts.now - *said.at > figures::ketone_reading_lasts.value;
+  if (is_stale && *said.at <= dose) before.consider(said.reading, *said.at);
   const KetoneLevel then = carries_ketones ? level_of(facts.plan, *needle.ketones) : before.level();
-  facts.blood_at_last_needle = then.blood;
+  if (carries_ketones) facts.blood_at_last_needle = then.blood;
   facts.row_at_last_needle = then.row;
   facts.acted_at_last_needle = then.acts;
 }

@@ -50,6 +50,7 @@ struct Facts {
   bool no_strips = false;
   bool help_now = false;           // 3.0 and above, now or last
   bool last_acting = false;        // the last ketones act, while unknown
+  const KetoneRow* last_row = nullptr;  // their row, while unknown
 
   // how the person is
   bool severe = false, danger = false, unwell = false;

@@ -16,21 +16,27 @@ class Running {
   Instant now_;
 };
 
-// When a further ketone dose may follow: by the row of the ketones now; while they are unknown by that of the last needle dose. A
-// row that does not act has no further dose.
-std::optional<Duration> repeat_after(const Facts& facts) {
+// A needle dose, with the ketones it was decided on: those it carries, else the last ones then.
+struct NeedleDose {
+  Instant at;
+  const KetoneRow* row;
+  bool acted;
+};
+
+// When a further ketone dose may follow: by the row of the ketones now; while they are unknown by the row of the dose. A row that does
+// not act has no further dose.
+std::optional<Duration> repeat_after(const Facts& facts, const NeedleDose& dose) {
   if (!facts.unknown) return facts.acting ? facts.row->repeat : std::nullopt;
-  return facts.row_at_last_needle && facts.acted_at_last_needle ? facts.row_at_last_needle->repeat : std::nullopt;
+  return dose.row && dose.acted ? dose.row->repeat : std::nullopt;
 }
 
-void after_needle(Running& running, const Facts& facts, Instant needle) {
-  running.until(HoldKind::correction, needle + facts.plan.limits.lock);
-  if (const auto repeat = repeat_after(facts)) running.until(HoldKind::ketoneDose, needle + *repeat);
-}
-
-// Ketones act now, or acted when this dose was decided; or pausing is the plan's way, or it is paused already.
-bool automation_waits(const Facts& facts, bool acted_at_dose) {
-  return facts.acting || acted_at_dose || facts.automation_paused || facts.plan.squaring.preferred == SquaringWay::paused;
+void after_needle(Running& running, const Facts& facts, const NeedleDose& dose) {
+  const Plan& plan = facts.plan;
+  running.until(HoldKind::correction, dose.at + plan.limits.lock);
+  if (const auto repeat = repeat_after(facts, dose)) running.until(HoldKind::ketoneDose, dose.at + *repeat);
+  const bool automation_waits =
+      facts.acting || dose.acted || facts.automation_paused || plan.squaring.preferred == SquaringWay::paused;
+  if (plan.automation != Automation::none && automation_waits) running.until(HoldKind::automation, dose.at + plan.squaring.pause);
 }
 
 }  // namespace
@@ -40,12 +46,8 @@ Holds running_holds(const Facts& facts) {
   Running running(holds, facts.now);
   const Plan& plan = facts.plan;
   const bool automated = plan.automation != Automation::none;
-  if (const Event* needle = facts.last_needle) {
-    const Instant at = needle->at.instant;
-    after_needle(running, facts, at);
-    if (automated && automation_waits(facts, facts.acted_at_last_needle))
-      running.until(HoldKind::automation, at + plan.squaring.pause);
-  }
+  if (facts.last_needle)
+    after_needle(running, facts, {facts.last_needle->at.instant, facts.row_at_last_needle, facts.acted_at_last_needle});
   if (facts.too_much()) {
     const Instant end = *facts.last_excess + plan.rapid.action;
     running.until(HoldKind::allRapid, end);
@@ -68,9 +70,8 @@ void add_holds(const Facts& facts, Proposal& proposal) {
   advice.holds = running_holds(facts);
   Running running(advice.holds, facts.now);
   if (advice.dose && !advice.dose->rescue.is_zero()) {
-    after_needle(running, facts, facts.now);
-    if (facts.plan.automation != Automation::none && automation_waits(facts, facts.acting))
-      running.until(HoldKind::automation, facts.now + facts.plan.squaring.pause);
+    const bool acts = facts.acting || facts.last_acting;
+    after_needle(running, facts, {facts.now, facts.row ? facts.row : facts.last_row, acts});
   }
   if (!advice.hold_until) return;
   running.until(HoldKind::correction, *advice.hold_until);

@@ -23,7 +23,7 @@ void say_WAI(const Facts& facts, Proposal& proposal) {
   if (const Instant first = given + facts.plan.high.first_look; first > facts.now && first < end) proposal.look(first);
   for (Instant look = given + facts.plan.high.second_look; look < end; look = look + hour)
     if (look > facts.now) proposal.look(look);
-  proposal.look(end);
+  proposal.look(next_full_minute(end));
 }
 
 bool holds_PMP(const Facts& facts) { return facts.high; }

@@ -18,16 +18,16 @@ const blocking = (view, words, act) => html`<section class="part"><h2><span clas
 
 // On a phone a number is typed again on our own keypad, as everywhere on the sheet.
 const again = (view, words, act, entry) => (view.phone && entry.isNumber
-  ? html`<button type="button" class="in num" id=${`retype-${entry.path}`} aria-label=${`${words('agree-retype-again', { place: entry.place })}: ${entry.typed || words('field-type')}`} @click=${() => act.openRetype(entry)}>${entry.typed || words('field-type')}</button>`
-  : html`<input class="in num" id=${`retype-${entry.path}`} inputmode=${entry.isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${entry.typed} @input=${event => act.retype(entry, 'typed', event.target)}>`);
+  ? html`<button type="button" class="in num" id=${`retype-${entry.key}`} aria-label=${`${words('agree-retype-again', { place: entry.place })}: ${entry.typed || words('field-type')}`} @click=${() => act.openRetype(entry)}>${entry.typed || words('field-type')}</button>`
+  : html`<input class="in num" id=${`retype-${entry.key}`} inputmode=${entry.isNumber ? 'decimal' : 'text'} autocomplete="off" .value=${entry.typed} @input=${event => act.retype(entry, 'typed', event.target)}>`);
 
 const retyping = (view, words, act) => html`<section class="part"><h2><span class="sq">2</span>${words('agree-retype-title')}</h2>
   ${view.toRetype.length ? html`<p class="help">${words('agree-retype-help')}</p><ul class="findings">${view.toRetype.map(entry => html`<li>${level(entry.settled ? 'settled' : 'confirm', words)}<div>
       <p>${words(`finding-${entry.id}`, entry.slots)}</p><p class="help">${link(entry.place, () => act.fix(entry.path))} ${entry.source ? words('ground-source', { mark: entry.mark, source: entry.source }) : words('ground-mark', { mark: entry.mark })}</p>
-      ${entry.before ? html`<p class="help">${words('agree-reason-before', { reason: entry.before })}</p>` : nothing}
-      ${entry.value ? html`<label class="row"><span class="fname">${words('agree-retype-again', { place: entry.place })}</span>${again(view, words, act, entry)}</label>
+      ${entry.before ? html`<p class="help">${entry.isNamed ? words('agree-reason-before', { reason: entry.before }) : words('agree-reason-earlier', { reason: entry.before })}</p>` : nothing}
+      ${entry.field ? html`<label class="row"><span class="fname">${words('agree-retype-again', { place: entry.place })}</span>${again(view, words, act, entry)}</label>
         ${entry.typed && !entry.matches ? html`<p role="status">${words('agree-retype-differs', { typed: entry.typed })}</p>` : nothing}` : nothing}
-      <label class="row"><span class="fname">${words('agree-reason', { place: entry.place })}</span><input class="in" id=${`reason-${entry.path}`} maxlength="240" autocomplete="off" .value=${entry.why} @input=${event => act.retype(entry, 'why', event.target)}></label></div></li>`)}</ul>`
+      <label class="row"><span class="fname">${words('agree-reason', { place: entry.place })}</span><input class="in" id=${`reason-${entry.key}`} maxlength="240" autocomplete="off" .value=${entry.why} @input=${event => act.retype(entry, 'why', event.target)}></label></div></li>`)}</ul>`
     : html`<p class="help">${words('agree-retype-none')}</p>`}</section>`;
 
 export const changeList = (view, words, changes) => html`<dl class="changes">${changes.map(change => html`<div><dt>${placeWords(change.kind === 'removed' ? view.olderTree : view.tree, change.path, words, view.mark)}</dt>
@@ -42,6 +42,8 @@ const rules = (view, words, act) => html`<section class="part"><h2><span class="
     <span>${(houseNames(words)[name] ?? (() => name))()}</span></label></li>`)}</ul></section>`;
 
 const who = (view, words, act) => html`<section class="part"><h2><span class="sq">${view.older ? 5 : 4}</span>${words('agree-who-title')}</h2>
+  ${view.ageFor ? html`<label class="tick"><input type="checkbox" id="age-seen" .checked=${view.ageSeen} @change=${() => act.ageSeen()}>
+    <span>${words('agree-age', { name: view.person.name, day: view.dayWords(textAt(view.tree, 'person/born', view.mark)), years: String(view.ageYears) })}</span></label>` : nothing}
   ${['by', 'role'].map(key => html`<div class="field"><label class="fname" for=${idOf(`agreement/${key}`)}>${key === 'by' ? words('place-by') : words('place-role')}</label>${textBox(view, act, `agreement/${key}`, key === 'by' ? words('place-by') : words('place-role'))}</div>`)}
   <div class="field"><label class="fname" for="agreed-on">${words('place-on')}</label><input class="in short" id="agreed-on" inputmode="numeric" autocomplete="off" .value=${view.agreedOn} @input=${event => act.agreedOn(event.target)}><p class="help">${words('agree-on-help')}</p></div>
   <dl class="fields"><div><dt>${words('field-review-by')}</dt><dd>${textAt(view.tree, 'agreement/reviewBy', view.mark) || '–'}</dd></div></dl></section>`;

@@ -6,7 +6,8 @@ import { inPlan, placeWords } from './place.js';
 import { reasonWords } from './refusals.js';
 import { fromText, get, set, textAt, toText } from './tree.js';
 
-// The number a finding is about. A finding about several things has none: there a reason is enough.
+// The field a finding is about. A finding about several things has none: there a reason is enough. What its confirmation is known by
+// is the core's own `value`.
 const valueAt = (tree, pointer, mark) => {
   const path = inPlan(pointer);
   const node = get(tree, path);
@@ -27,11 +28,14 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
     const mark = textAt(person().tree, 'decimalMark', '.') || '.';
     const plain = text => trimmed(text.replaceAll(mark, '.'));
     return findings.filter(entry => entry.level === 'confirm').map(entry => {
-      const { typed = '', why = '' } = person().retype?.[entry.path] ?? {};
-      const value = valueAt(person().tree, entry.path, mark);
-      const matches = !value || (value.isNumber ? plain(typed) === plain(value.text) : typed.trim() === value.text);
-      const before = (get(olderTree(), 'agreement/retyped') ?? []).find(one => one.path === entry.path)?.reason;
-      return { ...entry, before, place: placeWords(person().tree, entry.path, words, mark), value, isNumber: value?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
+      // Each finding is settled by itself: what was typed again for one silences no other of the same field.
+      const key = `${entry.id}${entry.path}`;
+      const { typed = '', why = '' } = person().retype?.[key] ?? {};
+      const field = valueAt(person().tree, entry.path, mark);
+      const matches = !field || (field.isNumber ? plain(typed) === plain(field.text) : typed.trim() === field.text);
+      const earlier = (get(olderTree(), 'agreement/retyped') ?? []).find(one => one.path === entry.path && (!one.finding || one.finding === entry.id));
+      return { ...entry, key, before: earlier?.reason, isNamed: Boolean(earlier?.finding), place: placeWords(person().tree, entry.path, words, mark), field,
+        isNumber: field?.isNumber, typed, why, matches, settled: matches && Boolean(why.trim()) };
     });
   };
 
@@ -39,20 +43,22 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
   const sync = () => {
     if (!Object.keys(person().retype ?? {}).length) return;
     const settled = retyped(review(toText(person().tree)).findings).filter(entry => entry.settled);
-    const paths = [...new Set(settled.map(entry => entry.path))];
-    person().tree = set(person().tree, 'agreement/retyped', paths.map(path => ({ path, reason: person().retype[path].why.trim() })));
+    person().tree = set(person().tree, 'agreement/retyped', settled.map(({ path, why, id, value }) => ({ path, reason: why.trim(), finding: id, ...(value ? { value } : {}) })));
   };
 
   const work = () => {
     const last = latest();
     const older = last && JSON.parse(last.text).agreement.status !== 'draft' ? last.text : null;
     const judged = review(toText(datedTree()));
+    // The age as it is said: another birth date, or another age on the day of agreement, is confirmed anew.
+    const ageFor = judged.ageYears === null ? null : `${textAt(person().tree, 'person/born', '.')} ${judged.ageYears}`;
     const compared = older ? ask('comparePlans', { before: older, after: toText(datedTree()) }) : null;
     const refusedNow = [...judged.refused, ...judged.findings.filter(entry => entry.level === 'refuse')];
     Object.assign(view, {
       findings: judged.findings, table: judged.table, older, olderTree: older ? fromText(older) : null, olderRevision: older ? textAt(fromText(older), 'revision', '.') : null,
       blocked: refusedNow.filter(entry => !own.test(entry.path)), toRetype: retyped(judged.findings),
       changes: !compared || compared.refused ? null : compared.changes.filter(change => !act.test(inPlan(change.path))), seenChanges: Boolean(person().seenChanges), agreedOn: person().agreedOn ?? '',
+      ageYears: judged.ageYears, ageFor, ageSeen: ageFor !== null && person().ageFor === ageFor,
     });
     const rules = view.houseRules.filter(name => !(get(person().tree, 'agreement/houseRules') ?? []).includes(name));
     const named = ['by', 'role'].every(key => textAt(person().tree, `agreement/${key}`, '.').trim());
@@ -62,6 +68,7 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
       ...(view.toRetype.some(entry => !entry.settled) ? [words('open-retype', { count: String(view.toRetype.filter(entry => !entry.settled).length) })] : []),
       ...(older && !view.seenChanges ? [words('open-changes')] : []),
       ...(rules.length ? [words('open-house', { count: String(rules.length) })] : []),
+      ...(view.ageSeen ? [] : [words('open-age')]),
       ...(named ? [] : [words('open-who')]),
       ...(view.agreedOn && !own_.length ? [] : [words('open-on')]),
     ];
@@ -76,11 +83,12 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
         const mark = textAt(person().tree, 'decimalMark', '.') || '.';
         const text = key === 'typed' && entry.isNumber ? box.value.replaceAll(/[.,]/g, mark) : box.value;
         if (box.value !== text) box.value = text;
-        person().retype = { ...person().retype, [entry.path]: { ...person().retype?.[entry.path], [key]: text } };
+        person().retype = { ...person().retype, [entry.key]: { ...person().retype?.[entry.key], [key]: text } };
         sync();
         keep();
         draw();
       },
+      ageSeen() { person().ageFor = view.ageSeen ? null : view.ageFor; keep(); draw(); },
       seenChanges() { person().seenChanges = !person().seenChanges; keep(); draw(); },
       agreedOn(box) {
         person().agreedOn = /^[0-9]{8}$/.test(box.value) ? `${box.value.slice(0, 4)}-${box.value.slice(4, 6)}-${box.value.slice(6)}` : box.value;
@@ -95,7 +103,7 @@ export const agreement = ({ view, person, latest, ask, draw, keep, review, words
         const text = toText(agreedTree());
         const last = latest();
         const replaced = last && JSON.parse(last.text).agreement.status === 'agreed' ? [toText(set(fromText(last.text), 'agreement/status', 'superseded'))] : [];
-        await keepPerson(view.id, { ...person(), tree: null, retype: {}, agreedOn: '', seenChanges: false, laid: null, looked: undefined }, { texts: [...replaced, text] });
+        await keepPerson(view.id, { ...person(), tree: null, retype: {}, agreedOn: '', seenChanges: false, ageFor: null, laid: null, looked: undefined }, { texts: [...replaced, text] });
         view.said = words('agree-done');
         await go('plan');
       },

@@ -15,6 +15,7 @@ import { entry } from './entry.js';
 import { fileOf, readFile } from './files.js';
 import { save } from '../save.js';
 import { stateWords } from './parts.js';
+import { placeWords } from './place.js';
 import { load } from './published.js';
 import { reasonWords } from './refusals.js';
 import { removal, shelf } from './shelf.js';
@@ -55,7 +56,7 @@ export const desk = tools => {
 
   const review = text => {
     const answer = ask('reviewPlan', { plan: text });
-    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], yardsticks: [], table: null, fingerprint: null } : { refused: [], findings: answer.findings, yardsticks: answer.yardsticks, table: answer.table, fingerprint: answer.fingerprint };
+    return answer.refused ? { refused: JSON.parse(answer.text).refused, findings: [], yardsticks: [], table: null, fingerprint: null, ageYears: null } : { refused: [], findings: answer.findings, yardsticks: answer.yardsticks, table: answer.table, fingerprint: answer.fingerprint, ageYears: answer.ageYears };
   };
   const standing = text => { const answer = ask('standing', { plan: text, today: string(today()) }); return answer.refused ? 'draft' : answer.standing; };
   const engineChanged = id => { const last = latest(id); return last && last.engine !== app.engine && people[id].looked !== app.engine && standing(last.text) !== 'withdrawn' ? last.engine : null; };
@@ -77,7 +78,8 @@ export const desk = tools => {
     const draft = tree ? review(toText(tree)) : null;
     const mark = tree ? textAt(tree, 'decimalMark', '.') || '.' : '.';
     return { id, name: doc?.person.name ?? textAt(tree, 'person/name', mark), revision: String(doc?.revision ?? textAt(tree, 'revision', mark)), standing: last ? standing(last.text) : 'draft', demo: id.startsWith('p-demo-'),
-      reviewBy: doc ? tools.day(doc.agreement.reviewBy) : null, draft: tree ? textAt(tree, 'revision', mark) : null, missing: draft ? counts({ ...draft, tree, mark }, words) : null, engineChanged: engineChanged(id), incident: lastIncident(id) };
+      reviewBy: doc ? tools.day(doc.agreement.reviewBy) : null, draft: tree ? textAt(tree, 'revision', mark) : null, missing: draft ? counts({ ...draft, tree, mark }, words) : null, engineChanged: engineChanged(id), incident: lastIncident(id),
+      held: (people[id].held ?? []).map(text => ({ revision: String(JSON.parse(text).revision), line: weighed(text).refused[0]?.line ?? '' })) };
   };
   const filter = () => { const wanted = view.find.trim().toLocaleLowerCase(); view.shown = view.rows.filter(row => row.name.toLocaleLowerCase().includes(wanted)); };
 
@@ -149,7 +151,26 @@ export const desk = tools => {
     if (texts.length) (revisions[id] ??= []).push(...texts.map(text => ({ plan: id, text, engine: app.engine })));
     if (added.length) (record_[id] ??= []).push(...added);
   };
-  const forget = () => { view.said = null; view.brought = null; };
+  const forget = () => { Object.assign(view, { said: null, brought: null, offered: null }); };
+
+  // What an agreed plan brought in must answer before it is taken: what cannot be agreed, and what nobody confirmed. A plan that was
+  // withdrawn or replaced gives no dose and is taken as it is.
+  const weighed = text => {
+    if (JSON.parse(text).agreement?.status !== 'agreed') return { refused: [], open: [] };
+    const { findings, mark } = { ...review(text), mark: JSON.parse(text).decimalMark };
+    const told = entry => ({ place: placeWords(fromText(text), entry.path, words, mark), line: words(`finding-${entry.id}`, entry.slots) });
+    return { refused: findings.filter(entry => entry.level === 'refuse').map(told), open: findings.filter(entry => entry.level === 'confirm' && !entry.settled).map(told) };
+  };
+  // Such a plan does not replace the one in use. It is kept beside it as it came, byte for byte; whoever is not on the shelf has
+  // nothing it could lie beside, so there the file itself is all that is kept.
+  const mostHeld = 3;
+  const holdBack = async ({ id, plan }, refused) => {
+    const known = Boolean(people[id]);
+    if (known) await keepPerson(id, { ...people[id], held: [...(people[id].held ?? []).filter(text => text !== plan), plan].slice(-mostHeld) });
+    await show('shelf', null);
+    Object.assign(view, { brought: [words(known ? 'bring-held' : 'bring-not-taken'), ...refused.map(({ place, line }) => `${place}: ${line}`)] });
+    draw();
+  };
 
   const agreeing = agreement({ view, person, latest: () => latest(view.id), ask, draw: () => draw(), keep: () => keep(view.id), review, words, keepPerson, go });
   const deeds = {
@@ -171,7 +192,7 @@ export const desk = tools => {
     },
     async revise() {
       forget();
-      Object.assign(person(), { tree: revised(latest(view.id).text, today()), retype: {}, agreedOn: '', seenChanges: false });
+      Object.assign(person(), { tree: revised(latest(view.id).text, today()), retype: {}, agreedOn: '', seenChanges: false, ageFor: null });
       keep(view.id);
       return go('edit');
     },
@@ -195,7 +216,9 @@ export const desk = tools => {
       Object.assign(view, { said: words('withdraw-done'), asksWithdraw: false });
       draw();
     },
-    async bring(file) {
+    async takeOffered() { await bringNow(view.offered.file, { asked: true }); },
+    leaveOffered() { forget(); draw(); },
+    async bring(file, { asked = false } = {}) {
       forget();
       draw();   // what was said of the file before this one must not be read as said of this one
       const refuse = refused => { view.brought = refused.map(entryOf => `${entryOf.path} ${reasonWords(entryOf, words, { mark: '.' })}`); draw(); };
@@ -210,6 +233,9 @@ export const desk = tools => {
       const draftText = found.isDraft ? found.plan : found.draft;
       // A draft on the shelf is somebody's work: a file never lies down over it.
       if (draftText && people[id]?.tree) { view.brought = [words('bring-draft-there')]; draw(); return; }
+      const { refused, open } = weighed(found.plan);
+      if (refused.length) { await holdBack(found, refused); return; }
+      if (open.length && !asked) { view.offered = { file, open }; draw(); return; }
       await keepPerson(id, { tree: null, ...people[id], ...(draftText ? { tree: shaped(fromText(draftText), id, today()) } : {}) },
         { texts: !found.isDraft && latest(id)?.text !== found.plan ? [found.plan] : [], added });
       // The bedside may be using this very plan: what came holds there at once.
@@ -220,7 +246,8 @@ export const desk = tools => {
   };
   // What takes its time is done one after the other, and a tap belongs to the page it was made on: while a file is read or a revision
   // written, no other page finds half of it, and nothing is done twice. A key in the editor never waits.
-  const slow = ['page', 'open', 'remove', 'story', 'fresh', 'revise', 'removeNow', 'withdraw', 'agree', 'fix', 'bring'];
+  const slow = ['page', 'takeOffered', 'open', 'remove', 'story', 'fresh', 'revise', 'removeNow', 'withdraw', 'agree', 'fix', 'bring'];
+  const bringNow = deeds.bring.bind(deeds);   // for a deed that waits its turn already
   for (const name of slow) {
     const deed = deeds[name].bind(deeds);
     deeds[name] = (...given) => tools.ofThisPage(() => deed(...given));

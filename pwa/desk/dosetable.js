@@ -4,7 +4,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 
 const outcomeWords = words => ({ lowEmergency: () => words('cell-emergency'), emergency: () => words('cell-emergency'), tooMuch: () => words('cell-call'), treatLow: () => words('cell-sugar'), noPlan: () => words('cell-no-plan'), testGlucose: () => words('cell-finger'),
   eatNow: () => words('cell-eat'), testKetones: () => words('cell-test'), callTeam: () => words('cell-call'), comingDown: () => words('cell-eat'), eat: () => words('cell-eat'), wait: () => words('cell-wait'), correctByPump: () => words('cell-pump'),
-  offPump: () => words('cell-off-pump'), changeSet: () => words('cell-change'), over: () => words('cell-look'), lookAgain: () => words('cell-look'), hold: () => words('cell-wait'), clockInDoubt: () => words('cell-look'), didYouInject: () => words('cell-look'),
+  offPump: () => words('cell-off-pump'), changeSet: () => words('cell-change'), over: () => words('cell-look'), lookAgain: () => words('cell-look'), hold: () => words('cell-wait'), recordInDoubt: () => words('cell-call'), clockInDoubt: () => words('cell-look'), didYouInject: () => words('cell-look'),
   injectAtAnyGlucose: () => words('cell-inject'), inject: () => words('cell-inject'), eatAndInject: () => words('cell-inject') });
 
 export const ruleWords = words => ({ LWE: () => words('rule-LWE'), EMR: () => words('rule-EMR'), TOO: () => words('rule-TOO'), LOW: () => words('rule-LOW'), FAL: () => words('rule-FAL'), PLN: () => words('rule-PLN'), FNG: () => words('rule-FNG'), TST: () => words('rule-TST'),

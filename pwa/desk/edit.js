@@ -98,8 +98,8 @@ export const edits = ({ view, person, changed, draw, words }) => {
     // The same keypad for a number that is typed again. What stands in the plan is not shown on it: it would be copied.
     openRetype(entry) {
       const { typed } = entry;
-      view.entry = { label: words('agree-retype-again', { place: entry.place }), counts: entry.value.at, now: '', pad: { digits: '' }, write: text => this.retype(entry, 'typed', { value: text }), undo: () => this.retype(entry, 'typed', { value: typed }),
-        back: () => { const box = document.getElementById(`retype-${entry.path}`); box?.scrollIntoView({ block: 'center' }); box?.focus(); } };
+      view.entry = { label: words('agree-retype-again', { place: entry.place }), counts: entry.field.at, now: '', pad: { digits: '' }, write: text => this.retype(entry, 'typed', { value: text }), undo: () => this.retype(entry, 'typed', { value: typed }),
+        back: () => { const box = document.getElementById(`retype-${entry.key}`); box?.scrollIntoView({ block: 'center' }); box?.focus(); } };
       draw();
     },
     pad: (name, sign) => {

@@ -156,6 +156,8 @@ export const inside = {
   'agreement/houseRules/*': 'place-house-rules',
   'agreement/retyped/*/path': 'place-retyped',
   'agreement/retyped/*/reason': 'place-retyped',
+  'agreement/retyped/*/finding': 'place-retyped',
+  'agreement/retyped/*/value': 'place-retyped',
   'agreement/retyped': 'place-retyped',
   'revision': 'place-revision',
   'rapid': 'field-rapid-name',

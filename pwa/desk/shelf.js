@@ -5,6 +5,7 @@ import { desk, level, link, press, stateWords } from './parts.js';
 const line = (row, words, act) => html`<li class="person"><button type="button" class="press" @click=${() => act.open(row.id)}><span class="who"><b>${row.name || words('desk-no-name')}</b>
     ${row.demo ? html`<span class="sub">${words('shelf-demo')}</span>` : nothing}<span class="sub">${words('shelf-revision', { revision: row.revision })}</span></span>
   <span class="how"><b>${stateWords(words)[row.standing]()}</b>${row.reviewBy ? html`<span class="sub">${words('shelf-review', { day: row.reviewBy })}</span>` : nothing}
+    ${row.held.map(({ revision, line }) => html`<span class="sub">${words('shelf-held', { revision })} ${line}</span>`)}
     ${row.draft && row.standing !== 'draft' ? html`<span class="sub">${words('shelf-draft-too', { revision: row.draft })}</span>` : nothing}</span>
   <span class="what"><span class="sub">${row.missing ?? nothing}</span>${row.engineChanged ? html`<span class="sub">${words('shelf-engine')}</span>` : nothing}
     <span class="sub">${row.incident ? words('shelf-incident', { day: row.incident }) : words('shelf-no-incident')}</span></span></button>
@@ -17,6 +18,8 @@ export const shelf = (view, words, act) => desk(view, words, html`
     <label class="press file"><span>${words('shelf-bring')}<span class="sub">${words('shelf-bring-sub')}</span></span><input type="file" accept=".json,application/json" @change=${event => act.bring(event.target)}></label></div>
   ${view.said ? html`<p class="lede" role="status">${view.said}</p>` : nothing}
   ${view.brought ? html`<div class="warnbox" role="alert"><p>${words('refused-title')}. ${words('refused-kept')}</p><ul>${view.brought.map(entry => html`<li>${level('refuse', words)} ${entry}</li>`)}</ul></div>` : nothing}
+  ${view.offered ? html`<div class="warnbox" role="alert"><p>${words('bring-open')}</p><ul>${view.offered.open.map(({ place, line }) => html`<li>${level('confirm', words)} ${place}: ${line}</li>`)}</ul>
+    <div class="cells">${press(words('bring-leave'), () => act.leaveOffered(), { now: true })}${press(words('bring-take'), () => act.takeOffered())}</div></div>` : nothing}
   ${view.rows.length || view.find ? html`<label class="find"><span class="fname">${words('shelf-find')}</span><input class="in" type="search" id="find" autocomplete="off" .value=${view.find} @input=${event => act.find(event.target.value)}></label>` : nothing}
   <ul class="people">${view.shown.map(row => line(row, words, act))}</ul>
   ${view.rows.length && !view.shown.length ? html`<p class="lede">${words('shelf-none-found', { text: view.find })}</p>` : nothing}

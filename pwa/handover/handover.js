@@ -2,9 +2,11 @@
 // module is in charge here; it is fetched when somebody opens one of the two, or when a plan came in that has to be weighed.
 import { dayOf } from '../times.js';
 import { exporting } from './export.js';
+import { asidePage, reviewed, told } from './findings.js';
 import { offered } from './offered.js';
 import { receive } from './receive.js';
 import { fileReader, reader, weighing } from './received.js';
+import { visible } from '../views/visible.js';
 
 export const handover = ({ words, store, core, state, clock, day, draw, copyMade, bring, bringFile, lines }) => {
   const { ask } = core;
@@ -17,6 +19,10 @@ export const handover = ({ words, store, core, state, clock, day, draw, copyMade
     read: reader(ask),
     readFile: fileReader(ask, words),
     weigh: plan => weigh(plan, state.plan?.text ?? null, { incident: Boolean(state.holds?.incident), today: dayOf(clock().text) }),
+    // What the review finds in the plan in use, and the page of those that were not taken.
+    told: (plan, findings) => told(plan, findings, words),
+    aside: texts => texts.map(text => { const { person, revision, title } = JSON.parse(text); return { name: visible(person.name), line: words('plan-revision', { revision: String(revision), title }), ...reviewed(ask, text, words) }; }),
+    asidePage,
     offered: (candidate, send) => offered(candidate, words, send, { day, lines: lines(candidate.doc) }),
     async enter(address) {
       const [name, id] = address.replace(/^#/, '').split('/');

@@ -4,6 +4,7 @@ import { elements, members, object, string } from '../text.js';
 import { fromText } from '../desk/tree.js';
 import { placeWords } from '../desk/place.js';
 import { readCode, readEnvelope } from './envelope.js';
+import { reviewed } from './findings.js';
 import { keyName, verify } from './signature.js';
 import { stays } from './values.js';
 import { mixed, textsOf, visible } from '../views/visible.js';
@@ -83,5 +84,5 @@ export const weighing = ({ ask, words, day }) => (plan, present, { incident, tod
   const moved = new Set(present ? compared.changes.map(inside) : []);
   const isMoved = path => path.split('/').some((_, at, steps) => moved.has(steps.slice(0, at + 1).join('/')));
   const same = stays(tree, path => unsaid.has(path) || isMoved(path), mark, words);
-  return { loud, changes, same, compared: Boolean(present), other, isDraft: standing === 'draft', fingerprint: compared.fingerprints.after };
+  return { loud, changes, same, ...reviewed(ask, plan, words), compared: Boolean(present), other, isDraft: standing === 'draft', fingerprint: compared.fingerprints.after };
 };

@@ -12,6 +12,9 @@ const options = new Map(sheet.flatMap(part => part.fields.flatMap(field => (fiel
 const relations = words => ({ team: words('relation-team'), home: words('relation-home'), other: words('relation-other') });
 const calls = words => ({ none: words('call-none'), team: words('call-team-word'), emergency: words('call-emergency-word') });
 
+// The value of one number or word, or nothing where a path leads to more than one.
+export const valueAt = (tree, path, mark, words) => { const node = path && get(tree, path); return node !== undefined && node !== '' && isValue(node) && node !== null ? valueText(tree, path, mark, words) : null; };
+
 const valueText = (tree, path, mark, words) => {
   const node = get(tree, path);
   const said = options.get(`${path} ${node}`) ?? options.get(`${path.replace(/\/[0-9]+$/, '')} ${node}`);

@@ -5,6 +5,8 @@ import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, stamp } from '.
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
+import { firstToRing } from '../views/ring.js';
+import { unitsText } from '../views/units.js';
 import { aDay, glucoseReading, hoursSaid, stillSaid } from '../situation.js';
 
 export { view } from './views.js';
@@ -36,6 +38,9 @@ const zonesOf = (known, now) => (known?.journey && minutesUntil(known.journey.at
 
 // A call lasts minutes, fifteen are ours: an amount that was typed before it is nothing anybody says yes to now.
 const callLasts = 15;
+
+// A key of the core's text that says something.
+const whereSaid = text => (text === undefined || text === 'null' ? undefined : text);
 
 const question = (asked, now, known, plan) => ({ now: string(now.text), ...hoursSaid(asked, now),
   carbs: asked.carbs ? number(asked.carbs) : undefined,
@@ -202,15 +207,14 @@ export const actions = tools => {
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       // Something else comes first by now.
       if (at < 0) return page('answer');
-      const { order: ordered, dose: { text } } = state.off.answer.screens[at], { order: named } = state.panel;
+      const { order: ordered } = state.off.answer.screens[at], { order: named } = state.panel;
       // What the team named is over: the plan's own amount is not what was meant here.
       if (kind === 'longActing' && named?.id && ordered?.id !== named.id) return page('order', { order: null });
-      // More than a whole day on the team's word was said twice, on this very page: a phone that lost the page asks again.
-      if (ordered?.overADay && state.panel.twice !== ordered.id) return page('orderLarge', { order: { id: ordered.id, text } });
       const { units, parts } = members(members(state.off.screens[at]).dose);
+      const { basalHours, zonesEast } = members(state.off.screens[at]);
       // From here on the record knows that no pump delivers; whatever it knew before stays.
       if (!state.off.answer.recorded) await add(events.pump(fresh(), clock().text, 'off'));
-      const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, shown: fresh(), id: fresh() };
+      const dose = { ...state.off.answer.screens[at], literal: units, ordered: state.off.answer.screens[at].order?.id, partsText: parts, hoursText: whereSaid(basalHours), zonesText: whereSaid(zonesEast), shown: fresh(), id: fresh() };
       await add(events.doseShown(dose.shown, clock().text, { units, insulin: dose.insulin, parts }));
       return page('dose', { dose, ...(kind === 'longActing' ? { order: null } : {}) });
     },
@@ -225,7 +229,9 @@ export const actions = tools => {
       const parts = same || !dose.partsText ? dose.partsText : partsOf(tools, dose, units);
       const shownAt = state.record.find(event => event.id === dose.shown)?.at;
       await add(events.injection(dose.id, notBefore(shownAt, clock().text), { insulin: dose.insulin, units, device: dose.dose.with, shown: dose.shown,
-        order: dose.ordered, parts, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
+        order: dose.ordered, parts,
+        // Drawn in another amount it is not for the hours that were shown: those then follow from its parts.
+        basalHours: same ? dose.hoursText : undefined, zonesEast: dose.zonesText, glucose: dose.insulin === 'rapid' && asked.glucose ? asked.glucose : undefined }));
       await afterDose(dose.id, hasMeal(parts) ? asked.carbs : null);
     },
     // The same injection by the other device, whose steps may be others: the one that was shown is not given.
@@ -277,18 +283,17 @@ export const actions = tools => {
     // What the team says on the telephone: typed, said back, and only then an order.
     async offOrderTyped() {
       const units = unitsTyped(tools, { insulin: 'long', device: deviceFor(state.plan) });
-      if (units) await page('orderSure', { order: { at: clock().text, units, text: words('dose-text', { number: shown(units, state.mark) }) } });
+      if (units) await page('orderSure', { order: { at: clock().text, units, text: unitsText(shown(units, state.mark), words) } });
     },
     async offOrderSaid() {
       if (minutesUntil(state.panel.order.at, clock().moment) <= -callLasts) { await page('order', { order: null }); return; }
       const id = fresh();
       await add(events.call(`${id}-c`, clock().text, 'team', true));
-      await add(events.order(id, clock().text, { by: state.team.name, units: state.panel.order.units, insulin: 'long', text: words('order-text') }));
+      await add(events.order(id, clock().text, { by: firstToRing(state).name, units: state.panel.order.units, insulin: 'long', text: words('order-text'), readBack: true }));
       tools.look();
-      const ordered = state.off.answer.screens.find(screen => screen.order)?.order;
-      await page(!ordered ? 'answer' : ordered.overADay ? 'orderLarge' : 'vial', { order: { ...state.panel.order, id } });
+      const { order, screens } = state.off.answer;
+      await page(order?.id === id && !order.mayInject ? 'orderLarge' : screens.some(screen => screen.order) ? 'vial' : 'answer', { order: { ...state.panel.order, id } });
     },
-    offOrderTwice: () => page('vial', { twice: state.panel.order.id }),
     async offOrderOther() {
       const { id } = state.panel.order;
       if (id) await add(events.strike(`${id}-s`, clock().text, id, words('strike-reason')));

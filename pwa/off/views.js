@@ -1,8 +1,10 @@
 // The pages of somebody off the pump, one question or one dose each. Rapid and long-acting insulin never stand on one page.
 import { html, nothing } from '../vendor/lit-html.js';
-import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, marksLine, notWritten, plain, question, sheet, syringe, tel, wasInjected } from '../views/parts.js';
+import { clockpad, clockText, doseFigure, half, hasBothDevices, keypad, main, marksLine, notWritten, plain, question, sheet, syringe, wasInjected } from '../views/parts.js';
 import { clockOf, stamp } from '../times.js';
-import { anotherAmount, outcome, outcomeLine, typeUnits } from '../views/advice.js';
+import { callTeam as ringTeam, emergencyCall } from '../views/ring.js';
+import { unitWord, unitsText } from '../views/units.js';
+import { anotherAmount, outcome, outcomeLine, planCaution, planFindings, typeUnits } from '../views/advice.js';
 
 const time = text => html`<bdi dir="ltr">${text}</bdi>`;
 const by = (name, table) => table[name]();
@@ -48,25 +50,29 @@ const did = (state, words, send, { id, insulin, text, clock }) => {
 
 const didOther = (state, words, send) => sheet(state, words, html`
   ${question('', words('entry-yes'), insulinOf(state.off.answer.first.shown.insulin, words))}
-  ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('entry-yes-units', { units: state.pad.digits }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  ${keypad(state, words, send, { unit: unitWord(state.pad.digits, words) })}
+  <div class="end">${state.pad.digits ? main(words('entry-yes-units', { dose: unitsText(state.pad.digits, words) }), () => send('offDid', { id: state.off.answer.first.shown.id, answer: 'other' })) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 // The two hours of a pump that is back soon run from the end of the last injection's hours: until then no two hours are named.
 const wayLine = ({ wayBecause, bridged }, { doc }, words) => by(wayBecause, { pumpOn: () => words('off-way-on'), soonBack: () => (bridged ? words('off-way-soon-after') : words('off-way-soon')), shorter: () => words('off-way-shorter'), longer: () => words('off-way-longer'),
-  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work') });
+  unknown: () => words('off-way-unknown'), asleep: () => words('off-way-asleep'), noLongActing: () => (doc.longActing ? words('off-way-no-long-here') : words('off-way-no-long')), atWork: () => words('off-way-at-work'), underStep: () => words('off-way-under-step') });
 
 // What is good to know besides. Each note of the core has its sentence.
-const noteLine = (name, words) => by(name, {
+const noteLine = (name, words, { eat } = {}) => by(name, {
   getLongActing: () => words('off-note-get-long'), missedBridge: () => words('off-note-missed'), missedTooLong: () => words('off-note-missed-long'), longActingHeld: () => words('off-note-long-held'),
   longActingSplit: () => words('off-note-split'), longActingUnderStep: () => words('off-note-long-under'), bridgeUnderStep: () => words('off-note-hours-under'), bridgeCut: () => words('off-note-cut'),
   outlastsADay: () => words('off-note-a-day'), callAfterADay: () => words('off-note-call-day'), callAfterTwoDays: () => words('off-note-call-clinic'), neverFromPen: () => words('off-note-pen'),
   otherVial: () => words('off-note-vial'), boxWins: () => words('off-note-box'), heatedInsulin: () => words('off-note-heat-frost'), missedBasalTalk: () => words('off-note-talk'), automationOff: () => words('off-note-automation-until'),
   travelIgnore: () => words('off-note-travel-ignore'), travelSameBasal: () => words('off-note-travel-same'), travelEast: () => words('off-note-travel-east'), travelWest: () => words('off-note-travel-west'),
   travelClock: () => words('off-note-travel-clock'), suppliesTwice: () => words('off-note-supplies'), longActingOther: () => words('off-note-other'), bridgedTwice: () => words('off-note-twice'), travelAskFirst: () => words('off-note-travel-ask'),
-  bridgeWhileAsleep: () => words('off-note-asleep') });
+  bridgeWhileAsleep: () => words('off-note-asleep'), longActingWhileAsleep: () => words('off-note-long-asleep'), longActingTooLittle: () => words('off-note-too-little'), longActingUnknown: () => words('off-note-unknown'),
+  orderTooLarge: () => words('off-note-order-large'), orderNotReadBack: () => words('off-note-order-read-back'), basalWithoutReading: () => words('off-note-no-reading'), askForBasal: () => words('off-note-ask-basal'),
+  eatFirst: () => words('off-note-eat-first', { grams: String(eat.grams) }), eatWith: () => words('off-note-eat-with', { grams: String(eat.grams) }),
+  longActingForSmallBasal: () => words('off-note-long-small'), longActingSecondHalf: () => words('off-note-second-half') });
 // These speak of long-acting insulin: they never stand beside an injection of the other one.
-const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst', 'travelSameBasal', 'travelEast', 'travelWest']);
-const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep']);   // said above everything else
+const ofLongActing = new Set(['getLongActing', 'longActingHeld', 'longActingSplit', 'longActingUnderStep', 'outlastsADay', 'travelAskFirst', 'travelSameBasal', 'travelEast', 'travelWest', 'longActingWhileAsleep', 'longActingForSmallBasal', 'longActingSecondHalf']);
+const first = new Set(['heatedInsulin', 'longActingOther', 'travelAskFirst', 'bridgedTwice', 'bridgeWhileAsleep', 'bridgeUnderStep', 'longActingUnderStep', 'longActingWhileAsleep', 'longActingTooLittle', 'longActingUnknown', 'orderTooLarge',
+  'orderNotReadBack', 'basalWithoutReading', 'askForBasal', 'eatFirst', 'eatWith', 'longActingForSmallBasal']);   // said above everything else
 // A plan without long-acting insulin has no amount of it either: whoever only got some would have a dose of nobody's.
 const noteLines = (names, { doc }, words) => html`<ul class="lines">${names.filter(name => !first.has(name)).map(name => html`<li>${name === 'getLongActing' && !doc.longActing ? words('off-note-ask-long') : noteLine(name, words)}</li>`)}</ul>`;
 
@@ -115,8 +121,9 @@ const grams = ({ outcome: name, carbohydrateGrams }, words) => (name === 'treatL
   : name === 'eatNow' ? html`<p><b>${words('step-eat', { grams: String(carbohydrateGrams) })}</b></p>` : nothing);
 
 // What an injection is for. Where no basal is due it is for food or for a high, and no hours are named.
-const opening = ({ kind, order, working: w }, words) => {
+const opening = ({ kind, order, singleStep, working: w }, words) => {
   if (kind !== 'bridge') return [words('off-long-open'), order ? words('off-ordered', { name: order.by, clock: order.clock }) : words('off-long-sub')];
+  if (singleStep) return [words('off-step-open'), words('off-step-sub')];
   if (w.from.at !== w.to.at) return [words('off-bridge-open'), words('off-bridge-sub', { from: w.from.clock, to: w.to.clock })];
   return [w.meal === '0' ? words('off-correct-open') : words('off-meal-open'), words('off-rapid')];
 };
@@ -125,14 +132,18 @@ const open = (screen, words, send, press = main) => {
   return press(name, () => (screen.kind === 'bridge' ? send('offShow', 'bridge') : send('offPage', 'vial')), sub);
 };
 const callTeam = (answer, state, words) => (answer.call === 'team'
-  ? html`<a class="press wide soon" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}<span class="sub">${time(state.team.phone)}</span></span></a>` : nothing);
-const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words)}</p>`);
+  ? ringTeam(state, words, { soon: true }) : nothing);
+const urgent = (answer, words, besideRapid) => answer.notes.filter(name => first.has(name) && !(besideRapid && ofLongActing.has(name))).map(name => html`<p class="warnbox">${noteLine(name, words, answer)}</p>`);
 // A vial that is out of date is said where it would be drawn from, and not only where its days are listed.
 const tooOld = ({ off: { answer } }, words) => (answer.insulin.vial.keeps === 'over' ? html`<p class="warnbox">${words('off-vial-over')}</p>` : nothing);
 // Heat and frost spoil whatever lay there, of either kind.
 const spoiled = ({ off: { answer } }, words) => (answer.insulin.heated ? html`<p class="warnbox">${words('off-note-heat-frost')}</p>` : nothing);
 const haveLong = (state, words, send) => (state.panel.asked.noLong ? plain(words('off-have-long'), () => send('offHaveLong', true), words('off-have-long-sub')) : nothing);
 const orderWay = (answer, state, words, send) => (answer.off && state.plan.doc.longActing ? plain(words('off-order'), () => send('offPage', 'order'), words('off-order-sub')) : nothing);
+
+// What to do with the pump until injected basal insulin is over, and with food; not only what not to do.
+const backLine = ({ do: what, food, reducedPercent }, words) => [by(what, { usual: () => '', reduced: () => words('off-back-now-reduced', { percent: reducedPercent }), afterBridge: () => words('off-back-after'), askTeam: () => words('off-back-ask') }),
+  ...(food === 'byNeedle' ? [words('off-back-food-needle')] : [])].filter(Boolean).join(' ');
 
 // The clock alone would read as today: a pump that is off for a day and a minute, as for a minute.
 const sinceLine = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-since-day', { day: otherDay(at), clock }) : words('off-since', { clock }));
@@ -155,13 +166,14 @@ const answerPage = (state, words, send) => {
       ${stops ? html`${leadsToDose.has(before.outcome) ? nothing : html`<p><b>${outcomeLine(before.outcome, words)}</b></p>`}${grams(before, words)}<p>${words('off-first')}</p>` : answer.recorded && answer.since ? html`<p>${sinceLine(answer.since, state, words)}</p>` : nothing}</div>
     ${state.said ? html`<p class="lede" role="status">${state.said}</p>` : nothing}
     ${urgent(answer, words, besideRapid)}
+    ${planCaution(state, words)}
     ${now?.kind === 'bridge' ? tooOld(state, words) : nothing}
     ${stops || way === nothing ? nothing : html`<p class="lede">${way}</p>`}
-    ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b></p>` : nothing}
+    ${answer.back.on && answer.back.usualFrom ? html`<p class="lede"><b>${words('off-way-on-waits')}</b> ${backLine(answer.back, words)}</p>` : nothing}
     ${before && !stops ? html`<p class="lede">${words('off-correction-first')}</p>` : nothing}
     ${answer.missed ? html`<p class="lede">${notWritten(answer.missed.since, state, words)}</p>` : nothing}
     ${answer.couldGoLow ? html`<p class="lede">${words('off-low')}</p>` : nothing}
-    ${stops ? html`<div class="answers">${help ? html`<a class="press now wide ring" href=${tel(state.emergencyNumber)}><span><span>${words('call')}</span><b><bdi dir="ltr">${state.emergencyNumber}</bdi></b></span></a>` : nothing}
+    ${stops ? html`<div class="answers">${help ? html`${emergencyCall(state, words)}` : nothing}
       ${(help ? plain : main)(words('off-questions'), () => send('offQuestions'))}</div>` : nothing}
     <div class="answers">${now ? open(now, words, send, stops ? plain : main) : nothing}
       ${waits ? main(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub')) : nothing}
@@ -178,7 +190,7 @@ const answerPage = (state, words, send) => {
     <div class="cells answers">${answer.recorded ? plain(words('off-back-now'), () => send('offPumpIs', 'on'), words('off-back-now-sub')) : plain(words('off-off-now'), () => send('offPumpIs', 'off'), words('off-off-now-sub'))}
       ${besideRapid ? nothing : html`${haveLong(state, words, send)}${orderWay(answer, state, words, send)}`}
       ${plain(words('off-again'), () => send('offAgain'), words('off-again-sub'))}${answer.travel ? plain(words('off-travel-open'), () => send('offPage', 'travel'), words('off-zones-open-sub')) : plain(words('off-zones-open'), () => send('offPage', 'zones'), words('off-zones-open-sub'))}
-      ${plain(words('back'), () => send('offClose'))}</div>`, { calm: true });
+      ${plain(words('back'), () => send('offClose'))}</div>${planFindings(state, words)}`, { calm: true });
 };
 
 // What concerns long-acting insulin, while the page before holds an injection of the other one.
@@ -199,15 +211,15 @@ const second = (state, words, send) => {
 // The team says an amount on the telephone: typed, said back to them, and only then written down as an order.
 const orderPage = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-order-ask'), words('off-order-help'))}
-  ${keypad(state, words, send, { unit: words('unit-units') })}
-  <div class="end">${state.pad.digits ? main(words('off-order-yes', { units: state.pad.digits }), () => send('offOrderTyped')) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+  ${keypad(state, words, send, { unit: unitWord(state.pad.digits, words) })}
+  <div class="end">${state.pad.digits ? main(words('off-order-yes', { dose: unitsText(state.pad.digits, words) }), () => send('offOrderTyped')) : plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 const orderSure = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-order-sure', { dose: state.panel.order.text, insulin: state.plan.doc.longActing.name })}</h1></div>
   <p class="lede">${words('off-order-say')}</p>
   <div class="end">${main(words('off-order-right'), () => send('offOrderSaid'))}${plain(words('off-order-other'), () => send('offOrderOther'))}</div>`, { calm: true });
 const orderLarge = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-order-large', { dose: state.panel.order.text })}</h1><p class="say">${words('off-order-large-do')}</p></div>
-  <div class="end">${main(words('off-order-other'), () => send('offOrderOther'))}${plain(words('off-order-twice'), () => send('offOrderTwice'))}</div>`, { calm: true });
+  <div class="end">${callTeam({ call: 'team' }, state, words)}${plain(words('off-order-other'), () => send('offOrderOther'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
 
 const zones = (state, words, send) => sheet(state, words, html`
   ${question('', words('off-zones'), words('off-zones-help'))}
@@ -237,18 +249,23 @@ const vial = (state, words, send) => sheet(state, words, html`
 const wrongVial = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('off-wrong')}</h1><p class="say">${words('off-wrong-do', { insulin: state.plan.doc.longActing.name })}</p></div>
   <div class="end">${main(words('look-again'), () => send('offPage', 'vial'))}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
-const rightVial = (state, words, send) => sheet(state, words, html`
+const rightVial = (state, words, send) => {
+  const long = state.off.answer.screens.find(screen => screen.kind === 'longActing');
+  return sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('off-right', { insulin: state.plan.doc.longActing.name })}</h1></div>
   ${state.off.answer.notes.includes('travelAskFirst') ? html`<p class="warnbox">${words('off-note-travel-ask')}</p>` : nothing}
+  ${long?.callFirst ? html`<p class="warnbox">${words('off-long-call')}</p>${callTeam({ call: 'team' }, state, words)}` : nothing}
   <p class="lede">${state.plan.doc.offPump.parts > 1 ? words('off-long-part') : words('off-long-once')}</p>
+  ${long ? html`<p class="lede">${words('off-long-pump', { day: state.dayWords(long.pumpAsUsualFrom.at.slice(0, 10)), clock: long.pumpAsUsualFrom.clock })} ${long.reducedPercent ? words('off-long-pump-reduced', { percent: long.reducedPercent }) : words('off-long-pump-ask')}</p>` : nothing}
   <div class="end">${main(words('off-right-show'), () => send('offShowLong'))}${hasBothDevices(state.plan) ? plain(words('off-right-pen'), () => send('offShowLong', 'pen'), words('off-right-pen-sub')) : nothing}${plain(words('back'), () => send('offPage', 'answer'))}</div>`, { calm: true });
+};
 
 const rows = (entries, total, words) => html`<table class="sum"><caption class="hidden">${words('working')}</caption><tbody>
   ${entries.filter(([, value]) => value && value !== '0').map(([label, value]) => html`<tr><td>${label}</td><td>${time(value)}</td></tr>`)}
   <tr class="total"><td>${words('working-total')}</td><td>${time(total)}</td></tr></tbody></table>`;
 const working = (screen, words) => {
   const w = screen.working;
-  return screen.kind === 'bridge' ? rows([[words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
+  return screen.kind === 'bridge' ? rows([[screen.singleStep ? words('off-step-open') : words('off-work-basal', { from: w.from.clock, to: w.to.clock }), w.basal], [words('off-work-carried'), w.carried], [words('off-work-meal'), w.meal], [words('off-work-net'), w.net]], screen.dose.number, words)
     : screen.order ? rows([[words('off-work-ordered'), w.exact]], screen.dose.number, words)
     : rows([[words('off-work-day'), w.basal], [words('off-work-factor'), w.factor], [words('off-work-a-day'), w.aDay], [words('off-work-part'), w.parts > 1 ? w.exact : '']], screen.dose.number, words);
 };
@@ -260,13 +277,13 @@ const dose = (state, words, send) => {
   const pen = device.kind === 'pen';
   return sheet(state, words, html`<div class="dosepage ${pen ? 'pen' : ''}">
     <h1 class="kicker" tabindex="-1">${words('inject-now')}</h1>
-    <p class="dose">${doseFigure(number)}<span class="units">&nbsp;${words('unit-units')}</span></p>
+    <p class="dose">${doseFigure(number)}<span class="units">&nbsp;${unitWord(number, words)}</span></p>
     <div class="what">${long ? html`<b class="solidword">${words('off-long')}</b>` : html`<b>${words('off-rapid')}</b>`}<b>${words('by-needle', { insulin: screen.name })}</b>
       ${screen.order ? html`<p>${words('off-ordered', { name: screen.order.by, clock: screen.order.clock })}</p>` : nothing}
       ${long && screen.injections.length > 1 ? html`<p>${words('off-injections')}</p><ol class="lines">${screen.injections.map(each => html`<li>${each.text}</li>`)}</ol>` : nothing}
       ${pen ? html`<p>${words('pen-dial', { dose: long ? screen.injections[0].text : text })}</p>` : html`<p>${words('syringe-size', { capacity: String(device.capacity) })}</p><p>${marksLine(device, words)}</p>`}
       ${long || pen ? nothing : html`<p>${words('off-note-vial')}</p>${tooOld(state, words)}`}${spoiled(state, words)}
-      ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}</div>
+      ${screen.correctionWaits ? html`<p class="warn">${screen.correctionWaits.until ? words('off-waits-until', { clock: screen.correctionWaits.until.clock }) : words('off-waits')}</p>` : nothing}${planCaution(state, words)}</div>
     <div class="work">${working(screen, words)}</div>
     ${pen ? nothing : syringe(device, words('picture-syringe', { capacity: String(device.capacity), dose: long ? screen.injections[0].text : text }), long ? screen.injections[0].number : number)}</div>
   <div class="end">${main(words('type-units'), () => send('offPage', 'typed'))}${plain(words('not-injecting'), () => send('offRefused'))}
@@ -275,7 +292,7 @@ const dose = (state, words, send) => {
 
 const typedPage = (state, words, send) => typeUnits(state, words, send, { device: state.panel.dose.dose.device, done: () => send('offTyped'), back: () => send('offPage', 'dose'), calm: true });
 
-const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : words('dose-text', { number: state.panel.units.replace('.', state.mark) }));
+const amount = (state, words) => (state.panel.same ? state.panel.dose.dose.text : unitsText(state.panel.units.replace('.', state.mark), words));
 const different = (state, words, send) => anotherAmount(state, words, { given: amount(state, words), dose: state.panel.dose.dose.text, again: () => send('offPage', 'typed'), done: () => send('offGiven'), calm: true });
 const given = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('inject-this', { dose: amount(state, words) })}</h1></div>

@@ -4,7 +4,7 @@ const perMillimetre = 96 / 25.4;
 const slack = 0.6;   // a rounding of the browser, under a fifth of a millimetre
 
 const partWords = words => ({ table: () => words('part-table'), head: () => words('part-head'), steps: () => words('part-steps'), calls: () => words('part-calls'), contacts: () => words('part-contacts'), front: () => words('part-front'), code: () => words('part-code'),
-  stranger: () => words('part-stranger'), after: () => words('part-after'), 'off-pump': () => words('part-off-pump'), storage: () => words('part-storage'), blanks: () => words('part-blanks'), orders: () => words('part-orders'), school: () => words('part-school'),
+  stranger: () => words('part-stranger'), after: () => words('part-after'), 'off-pump': () => words('part-off-pump'), storage: () => words('part-storage'), blanks: () => words('part-blanks'), orders: () => words('part-orders'), school: () => words('part-school'), 'no-strips': () => words('part-no-strips'),
   signatures: () => words('part-signatures'), low: () => words('part-low'), danger: () => words('part-danger'), kit: () => words('part-kit'), letter: () => words('part-letter'), zones: () => words('part-zones'), record: () => words('part-record') });
 const shorten = (part, box, words) => (box.dataset.language ? words('paper-full-translation') : part === 'table' ? words('paper-full-table') : part === 'contacts' || part === 'front' ? words('paper-full-names') : words('paper-full-texts'));
 

@@ -6,7 +6,16 @@ export const part = (name, room, body, { tag = '' } = {}) => html`<div class="pa
 export const lines = (list, say) => html`<ul class="said">${list.map(line => html`<li>${say(line)}</li>`)}</ul>`;
 export const numbered = (list, say) => html`<ol class="numbered">${list.map((line, at) => html`<li><span class="no">${String(at + 1)}</span><span>${say(line)}</span></li>`)}</ol>`;
 export const contact = (entry, words) => html`${words('card-contact', { name: entry.name, phone: entry.phone })}${entry.when ? html` <small>${entry.when}</small>` : nothing}`;
-export const team = answer => answer.contacts.find(entry => entry.relation === 'team') ?? answer.contacts[0];
+// Whom a call to the team rings: each of them with its hours, in the order of the plan. Nobody else stands in for them: without a
+// team it is the emergency number.
+export const team = answer => answer.contacts.filter(entry => entry.relation === 'team');
+export const teamLines = ({ answer, words }) => (team(answer).length ? team(answer).map(entry => html`<p><b>${contact(entry, words)}</b></p>`)
+  : html`<p><b>${words('card-no-team', { number: answer.emergencyNumber })}</b></p>`);
+
+// The words of a strip, as the questions of the app have them.
+const stripWords = words => ({ negative: () => words('urine-negative'), trace: () => words('urine-trace'), small: () => words('urine-small'),
+  moderate: () => words('urine-moderate'), large: () => words('urine-large') });
+export const stripWord = (word, words) => stripWords(words)[word]();
 
 // `short`: as the card has room for it, without the role, and with as much of the fingerprint as is read out.
 export const frontLines = ({ answer, words, day, print }, { short = false } = {}) => {

@@ -1,7 +1,7 @@
 // Whole sheets: the plan for the fridge in large print, the record of an incident, and what a journey needs.
 import { html, nothing } from '../vendor/lit-html.js';
-import { blankLine, blanks, contact, headLines, lines, numbered, part, sheetPage, team } from './parts.js';
-import { wholeTable } from './table.js';
+import { blankLine, blanks, contact, headLines, lines, numbered, part, sheetPage, teamLines } from './parts.js';
+import { wholeTable, withoutStrips } from './table.js';
 
 const numberedPages = (material, list) => list.map((entry, at) => sheetPage(material, { number: at + 1, count: list.length, ...entry }));
 
@@ -11,15 +11,14 @@ export const fridgePages = material => {
     ${part('head', 16, headLines(material, span), { tag: 'band' })}
     ${part('table', 120, wholeTable(answer, span, words))}
     ${part('steps', 45, html`<h3>${words('fridge-steps')}</h3>${numbered(answer.steps, say)}`)}
-    ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${team(answer) ? html`<p><b>${contact(team(answer), words)}</b></p>` : nothing}`)}` }));
+    ${part('contacts', 25, html`<p><b>${words('card-feel-worse', { number: answer.emergencyNumber })}</b></p>${teamLines(material)}`)}` }));
   const later = html`${part('after', 60, html`<h3>${words('card-after-title')}</h3>${lines(answer.after, say)}`)}
     ${part('calls', 50, html`<h3>${words('card-calls-title')}</h3>${lines(answer.calls, say)}`)}
     ${part('contacts', 30, html`${answer.contacts.map(entry => html`<p><b>${contact(entry, words)}</b></p>`)}`)}`;
-  const off = html`${part('off-pump', 45, html`<h3>${words('card-off-pump-title')}</h3>${lines(answer.offPump, say)}`)}
+  const off = html`${part('no-strips', 90, html`<h3>${words('card-no-strips-title')}</h3>${withoutStrips(answer, words)}${lines(answer.noStrips, say)}`)}
+    ${part('off-pump', 45, html`<h3>${words('card-off-pump-title')}</h3>${lines(answer.offPump, say)}`)}
     ${part('storage', 25, html`<h3>${words('card-storage-title')}</h3>${answer.storage.map(line => blankLine(say(line)))}`)}`;
-  // Many to call take a page together with what comes after the needle.
-  const rest = answer.contacts.length > 4 ? [later, off] : [html`${later}${off}`];
-  return numberedPages(material, [...tables, ...rest.map(body => ({ kind: 'fridge', title: words('fridge-title'), body }))]);
+  return numberedPages(material, [...tables, ...[later, off].map(body => ({ kind: 'fridge', title: words('fridge-title'), body }))]);
 };
 
 export const recordPages = material => {

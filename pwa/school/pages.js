@@ -1,8 +1,9 @@
 // The pages of the school around the questions: choosing, the student, the call when orders are over, removing. No page names a student
 // whose name and date of birth were not typed.
 import { html, nothing } from '../vendor/lit-html.js';
+import { begin, field, figures, foot, main, plain, plainSheet, sheet } from '../views/parts.js';
+import { callContact } from '../views/ring.js';
 import { visible } from '../views/visible.js';
-import { arrow, begin, field, figures, foot, main, plain, plainSheet, sheet, tel } from '../views/parts.js';
 import { ends } from './students.js';
 
 const value = id => document.getElementById(id).value;
@@ -47,11 +48,9 @@ export const switching = (state, words, send) => {
 
 // Each with the name and the number: whoever is in a hurry does not look one up.
 const calls = (state, words, first) => {
-  const { contacts, emergencyNumber } = state.plan.doc;
-  const call = (name, phone, now) => html`<a class="press wide ${now ? 'now' : ''}" href=${tel(phone)}><span>${words('call-name', { name })}<span class="sub"><bdi dir="ltr">${phone}</bdi></span></span>${now ? arrow : nothing}</a>`;
-  const homes = contacts.filter(contact => contact.relation === 'home');
-  return html`<div class="cells answers">${homes.map((contact, at) => call(contact.name, contact.phone, first && !at))}${call(state.team.name, state.team.phone, first && !homes.length)}
-    ${call(words('school-emergency'), emergencyNumber, false)}</div>`;
+  const { home, team, emergency, emergencyDial } = state.ring;
+  const all = [...home, ...team, { name: words('school-emergency'), phone: emergency, dial: emergencyDial }];
+  return html`<div class="cells answers">${all.map((contact, at) => callContact(contact, words, first && !at))}</div>`;
 };
 
 const low = (state, words) => html`<section class="low-first"><h2>${words('school-low-title')}</h2><ul class="lines">${state.school.low.map(line => html`<li>${line}</li>`)}</ul></section>`;

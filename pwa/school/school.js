@@ -39,7 +39,8 @@ export const school = tools => {
     // A clock time after which a needle is free again at home would read as leave for the second dose that the orders forbid.
     held: ({ what }) => (afterNeedle.has(what) ? words('school-no-second') : undefined),
     holdsShown: holds => holds.filter(({ what }) => !afterNeedle.has(what)),
-    whyHeld: advice => (advice.gate === 'SCH' ? words('school-no-second') : undefined),
+    // Orders close for a needle today, for a home that does not answer, and where the signed table has no cell.
+    whyHeld: advice => (advice.gate !== 'SCH' ? undefined : advice.given ? words('school-no-second') : words('school-not-to-judge')),
     cell: dose => (dose.cell ? html`<p class="times">${dose.cell.glucose === 'HI' ? words('school-cell-hi', { ketones: dose.cell.ketones })
       : words('school-cell', { glucose: dose.cell.glucose, unit: state.plan.doc.glucoseUnit, ketones: dose.cell.ketones })}</p>` : undefined),
     injector: () => html`<p class="note">${words('school-may-inject')}: ${state.plan.doc.school.mayInject.join('; ')}</p>

@@ -36,7 +36,7 @@ export const taking = ({ words, core, state, clock, day, planOf, draw, send, say
     state.school.page = light ? 'sign' : 'offered';
   };
 
-  const agreed = () => !offer.weighed.isDraft && offer.typedDay.replace(/[^0-9]/g, '') === offer.doc.agreement.on.replaceAll('-', '');
+  const agreed = () => !offer.weighed.refused.length && !offer.weighed.isDraft && offer.typedDay.replace(/[^0-9]/g, '') === offer.doc.agreement.on.replaceAll('-', '');
   const wanted = { typedDay: text => send('schoolTyped', text), takePlan: () => send('schoolAccept'), dropCandidate: () => send('schoolPage', 'take') };
 
   const sign = () => {

@@ -1,5 +1,7 @@
 // Small parts that more than one screen uses. Everything comes in as an argument; nothing here counts or formats.
 import { html, nothing, svg } from '../vendor/lit-html.js';
+import { unitsText } from './units.js';
+import { footCall } from './ring.js';
 import { visible } from './visible.js';
 
 export const arrow = html`<svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H36M26 2 36 12 26 22"/></svg>`;
@@ -18,10 +20,10 @@ export const half = (text, act) => html`<button type="button" class="press mid" 
 // The way into the questions, the largest thing on its page.
 export const begin = (text, sub, act) => html`<button type="button" class="press now start wide" @click=${act}><span><span class="big">${text}</span>
     <span class="sub">${sub}</span></span><svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H37M27 2 37 12 27 22"/></svg></button>`;
+// Numbers of a plan that something stands against, each with its place.
+export const numbers = lines => html`<ul class="lines">${lines.map(({ place, value, text }) => html`<li><b>${place}${value ? html`: <bdi>${value}</bdi>` : nothing}</b><br>${text}</li>`)}</ul>`;
 // One line of a list of names and values.
 export const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
-
-export const tel = phone => `tel:${phone.replace(/[^+0-9]/g, '')}`;
 
 export const head = state => html`<header class="head"><b>${visible(state.plan.doc.person.name)}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
 
@@ -43,7 +45,7 @@ export const foot = (state, words, { calm = false } = {}) => {
     ${calm ? nothing : running(state, words)}
     <div class="row"><div class="cell"><span>${words('foot-now')}</span><b><bdi dir="ltr">${state.now.clock}</bdi></b></div>
     ${due ? html`<div class="cell"><span>${due.overdue ? words('foot-late') : words('foot-next')}</span><b><bdi dir="ltr">${due.clock}</bdi></b>${due.day ? html`<small>${due.day}</small>` : nothing}</div>` : nothing}
-    <a class="press mid" href=${tel(state.team.phone)}><span>${words('call')}<span class="sub">${state.team.name}</span></span></a></div>
+    ${footCall(state, words)}</div>
   </footer>`;
 };
 
@@ -104,6 +106,12 @@ export const cannula = words => html`<svg class="d" viewBox="0 0 168 116" width=
   <path class="blank" d="M34 52V44H130V52z"/><path class="blank" d="M56 44V22H108V44"/>
   <path d="M108 33H128C146 33 142 8 168 8"/><path class="blank" d="M78 54V108h8V54"/><path class="thin" d="M82 34v74"/></svg>`;
 
+// The end of the tubing, joined to the set on the skin; the place where drops would be seen is framed.
+export const joinedTubing = words => html`<svg class="d" viewBox="0 0 168 116" width="168" height="116" role="img" aria-label=${words('picture-join')}>
+  <path class="fat" d="M0 84H168"/><path class="thin" d="M10 98l9-9M34 98l9-9M58 98l9-9M82 98l9-9M106 98l9-9M130 98l9-9M154 98l9-9"/>
+  <path class="blank" d="M22 82V72H98V82z"/><path class="blank" d="M38 72V50H82V72"/><path class="solid" d="M82 54h14v14H82z"/><path class="blank" d="M96 57h16v8H96z"/>
+  <path d="M112 61H132C150 61 146 22 168 22"/><path class="dash" d="M74 42H122V80H74z"/></svg>`;
+
 export const edge = words => html`<svg class="d edge" viewBox="0 0 350 84" role="img" aria-label=${words('picture-edge')}>
   <path class="thin" d="M0 28H44M0 31H44"/><path class="blank" d="M44 22H62V37H44z"/><path class="solid" d="M62 18h9v23h-9z"/>
   <path d="M330 6H71V53H330"/><path class="thin" d="M330 0l-5 15 10 14-10 14 6 16"/>
@@ -163,7 +171,7 @@ export const syringe = (device, label, number) => {
 
 // The clock alone would read as today where it is another day's.
 export const notWritten = ({ at, clock }, { otherDay }, words) => (otherDay(at) ? words('off-not-written-day', { day: otherDay(at), clock }) : words('off-not-written', { clock }));
-export const marksLine = ({ step, at }, words) => (at === 1 ? words('syringe-mark', { step }) : words('syringe-marks', { step, marks: String(at) }));
+export const marksLine = ({ step, at }, words) => (at === 1 ? words('syringe-mark', { step: unitsText(step, words) }) : words('syringe-marks', { step: unitsText(step, words), marks: String(at) }));
 
 // A dose was shown and nobody said what became of it: that is asked before anything else, and of which insulin.
 export const wasInjected = ({ text, clock }, insulin, state, words, act, look) => sheet(state, words, html`

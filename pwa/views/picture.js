@@ -2,6 +2,7 @@
 // somebody opens it. Only places on paper are worked out here; every amount in the words is the core's text.
 import { html, nothing, svg } from '../vendor/lit-html.js';
 import { plain, sheet } from './parts.js';
+import { unitsText } from './units.js';
 
 const wide = 330, high = 170, left = 6, top = 22;
 const minutesAnHour = 60;
@@ -24,7 +25,7 @@ const acting = (state, words) => {
   const few = rows.filter(([minute], at) => minute % 5 === 0 || at === rows.length - 1);
   const { across, hours, axis } = frame(few);
   const down = value => top + (1 - value / most) * high;
-  const said = hours.map(minute => [minute, words('dose-text', { number: rows[minute][2] })])
+  const said = hours.map(minute => [minute, unitsText(rows[minute][2], words)])
     .map(([minute, units]) => (minute ? words('picture-hour', { hours: String(minute / minutesAnHour), units }) : words('picture-now', { units })));
   return html`<section aria-labelledby="acting"><h2 class="lbl part" id="acting">${words('picture-acting')}</h2>
     ${drawing('acting', svg`<path class="thin" d="M${left} ${top}V${top + high}H${left + wide}"/><path class="fat" d=${path(few, 1, across, down)}/>${axis}`)}

@@ -1,6 +1,8 @@
 // The questions of the bedside, one a screen, in the order of the rules. "I do not know" is an answer everywhere.
 import { html, nothing } from '../vendor/lit-html.js';
 import { clockpad, clockText, filled, half, keypad, main, plain, question, sheet, square, strip } from './parts.js';
+import { callTeam } from './ring.js';
+import { unitWord, unitsText } from './units.js';
 
 // A way back for whoever opened an answered question by mistake.
 const keep = (state, words, send) => (state.draft.redo ? plain(words('keep-answer'), () => send('keepAnswer')) : nothing);
@@ -108,7 +110,7 @@ export const givenMore = (state, words, send) => sheet(state, words, html`${ques
     ${state.plan.doc.longActing ? plain(words('given-long'), () => send('entry', 'long')) : nothing}
     ${state.draft ? html`
       ${plain(words('given-carbs'), () => send('entry', 'carbs'), state.draft.carbs ? words('given-carbs-is', { grams: state.draft.carbs }) : words('given-carbs-sub'))}
-      ${plain(words('given-on-board'), () => send('entry', 'onBoard'), state.draft.onBoard ? words('given-on-board-is', { units: state.draft.onBoard }) : undefined)}
+      ${plain(words('given-on-board'), () => send('entry', 'onBoard'), state.draft.onBoard ? words('given-on-board-is', { dose: unitsText(state.draft.onBoard.replace('.', state.mark), words) }) : undefined)}
       ${state.plan.doc.pump.automation === 'basalAndCorrections' ? plain(words('given-high-since'), () => send('entry', 'highSince'), state.draft.highSince ? words('given-high-since-is', { clock: state.highSinceClock }) : undefined) : nothing}` : nothing}</div>
   <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
@@ -117,9 +119,14 @@ export const givenUnsure = (state, words, send) => sheet(state, words, html`
   <div class="holdbox"><h1 tabindex="-1">${words('unsure-given')}</h1><p class="say">${words('unsure-given-do')}</p></div>
   <ul class="lines"><li>${words('unsure-given-look')}</li><li>${words('unsure-given-call')}</li></ul>
   <div class="end cells">
-    <a class="press wide" href=${`tel:${state.team.phone.replace(/[^+0-9]/g, '')}`}><span>${words('call-name', { name: state.team.name })}<span class="sub"><bdi dir="ltr">${state.team.phone}</bdi></span></span></a>
+    ${callTeam(state, words)}
     ${plain(words('unsure-given-maybe'), () => send('entry', 'maybe'), words('unsure-given-maybe-sub'))}
     ${plain(words('unsure-given-back'), () => send('givenKnown'))}</div>`);
+
+// What the team named on the telephone is said back to them before it is written down.
+export const orderSaid = (state, words, send) => sheet(state, words, html`
+  ${question('', words('order-said', { dose: state.panel.text, insulin: state.insulinName }), words('order-say'))}
+  <div class="end">${main(words('order-right'), () => send('orderSaid'))}${plain(words('order-other'), () => send('entry', 'order'))}</div>`);
 
 const entryTitle = (kind, words) => ({
   pump: () => words('entry-pump'), needle: () => words('entry-needle'), automatic: () => words('entry-automatic'), meal: () => words('entry-meal'),
@@ -130,8 +137,8 @@ const entryTitle = (kind, words) => ({
 export const entryUnits = (state, words, send) => {
   const grams = state.panel.kind === 'carbs';
   return sheet(state, words, html`${question('', entryTitle(state.panel.kind, words), state.panel.kind === 'order' ? words('entry-order-help') : undefined)}
-  ${keypad(state, words, send, { unit: grams ? words('unit-grams') : words('unit-units'), decimal: !grams })}
-  <div class="end">${state.pad.digits ? main(grams ? words('entry-yes-grams', { grams: state.pad.digits }) : words('entry-yes-units', { units: state.pad.digits }), () => send('entryUnits'))
+  ${keypad(state, words, send, { unit: grams ? words('unit-grams') : unitWord(state.pad.digits, words), decimal: !grams })}
+  <div class="end">${state.pad.digits ? main(grams ? words('entry-yes-grams', { grams: state.pad.digits }) : words('entry-yes-units', { dose: unitsText(state.pad.digits, words) }), () => send('entryUnits'))
     : html`<div class="pair others">${state.panel.kind === 'mistake' ? half(words('do-not-know'), () => send('entryUnitsUnknown')) : nothing}${half(words('back'), () => send('entryBack'))}</div>`}</div>`);
 };
 

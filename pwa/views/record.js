@@ -1,4 +1,5 @@
 // The record as sentences, newest first.
+import { unitsText } from './units.js';
 
 const source = (from, words) => ({ finger: () => words('finger'), sensor: () => words('sensor') }[from]());
 const insulin = (name, words) => ({ rapid: () => words('rapid-word'), long: () => words('long-word') }[name]());
@@ -16,10 +17,20 @@ export const signList = (what, words) => list(what, signNames(words));
 export const seenList = (what, words) => list(what, seenNames(words));
 export const urineWord = urine;
 
+// Until which day something keeps.
+export const expiryLine = ({ what, text }, day, words) => ({ vial: () => words('record-expires-vial', { day }), strips: () => words('record-expires-strips', { day }), glucagon: () => words('record-expires-glucagon', { day }),
+  other: () => words('record-expires-other', { text: text?.trim() ? text : words('record-expires-something'), day }) }[what]());
+
+// What an injection says besides its amount: the hours of its basal part, a journey, the wrong entry that it stands for.
+export const injectionExtras = ({ hours, zones, instead }, words) => [
+  ...(hours ? [words('record-basal-hours', { hours })] : []),
+  ...(!zones || zones === '0' ? [] : [zones.startsWith('-') ? words('record-zones-west', { zones: zones.slice(1) }) : words('record-zones-east', { zones })]),
+  ...(instead ? [words('record-instead')] : [])];
+
 // `amount` writes a number of the event's text as people read it; no float is ever shown.
-export const line = (event, words, amount) => {
+export const line = (event, words, amount, day) => {
   const { doc } = event;
-  const units = () => words('dose-text', { number: amount(event, 'units') });
+  const units = () => unitsText(amount(event, 'units'), words);
   return {
     incident: () => (doc.state === 'opened' ? words('record-opened') : words('record-closed')),
     glucose: () => words('record-glucose', { value: doc.reading ?? amount(event, 'value'), unit: doc.unit ?? words('meter-word'), source: source(doc.from, words) }),
@@ -28,7 +39,8 @@ export const line = (event, words, amount) => {
     seen: () => seenList(doc.what, words),
     doseShown: () => words('record-shown', { dose: units() }),
     doseRefused: () => words('record-refused'),
-    injection: () => (doc.sure === false ? words('record-injection-unsure', { dose: units(), insulin: insulin(doc.insulin, words) }) : words('record-injection', { dose: units(), insulin: insulin(doc.insulin, words) })),
+    injection: () => [doc.sure === false ? words('record-injection-unsure', { dose: units(), insulin: insulin(doc.insulin, words) }) : words('record-injection', { dose: units(), insulin: insulin(doc.insulin, words) }),
+      ...injectionExtras({ hours: doc.basalHours && amount(event, 'basalHours'), zones: doc.zonesEast && amount(event, 'zonesEast'), instead: doc.insteadOf }, words)].join(', '),
     pumpDose: () => ({ correction: () => words('record-pump-correction', { dose: units() }), meal: () => words('record-pump-meal', { dose: units() }),
       automatic: () => words('record-pump-automatic', { dose: units() }) }[doc.purpose]()),
     offBody: () => ({ sink: () => words('record-off-body-sink', { dose: units() }), body: () => words('record-off-body-body', { dose: units() }),
@@ -41,9 +53,10 @@ export const line = (event, words, amount) => {
     look: () => words('record-look', { clock: doc.due.slice(11, 16) }),
     call: () => { const to = { team: () => words('call-to-team'), emergency: () => words('call-to-emergency'), home: () => words('call-to-home') }[doc.to]();
       return doc.answered ? words('record-call', { to }) : words('record-call-unanswered', { to }); },
-    order: () => words('record-order', { by: doc.by }),
+    order: () => (doc.readBack ? words('record-order-read-back', { by: doc.by }) : words('record-order', { by: doc.by })),
     alarmSet: () => words('record-alarm', { clock: doc.due.slice(11, 16) }),
     note: () => doc.text,
-    strike: () => words('record-strike'),
+    expires: () => expiryLine(doc, day(doc.on), words),
+    strike: () => (doc.reason === 'misTap' ? words('record-mis-tap') : words('record-strike')),
   }[event.kind]();
 };

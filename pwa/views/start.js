@@ -1,7 +1,9 @@
 // Before anything happens: the first start, a plan that is offered, the home page, and what happened before.
 import { html, nothing } from '../vendor/lit-html.js';
+import { begin, field, foot, main, numbers, offEntry, offFirst, plain, plainSheet, sheet } from './parts.js';
+import { planFindings } from './advice.js';
+import { callTeam, largeCall } from './ring.js';
 import { visible } from './visible.js';
-import { begin, field, foot, main, offEntry, offFirst, plain, plainSheet, sheet, tel } from './parts.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
@@ -17,6 +19,7 @@ export const first = (state, words, send) => plainSheet(html`
   <p class="lede">${words('first-who')}</p>
   ${fileInput(words('bring-plan'), words('bring-plan-sub'), send)}
   <a class="press wide" href="#bring"><span>${words('bring-otherwise')}<span class="sub">${words('bring-otherwise-sub')}</span></span></a>
+  ${state.plan ? nothing : asideEntry(state, words, send)}
   <h2 class="lbl part">${words('first-demo')}</h2>
   <div class="cells">
     ${plain(words('demo-adult'), () => send('demo', 'adult'), words('demo-adult-sub'))}
@@ -60,6 +63,7 @@ export const offered = (state, words, send) => plainSheet(html`
   ${state.candidate.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : html`<p class="lede">${words('offered-ask')}</p>`}
   ${planFields(state.candidate.doc, state.candidate.lines, words)}
   ${state.candidate.events ? html`<p class="note">${words('offered-record', { count: String(state.candidate.events.length) })}</p>` : nothing}
+  ${state.candidate.unconfirmed?.length ? html`<p class="warnbox">${words('bring-unconfirmed')}</p>${numbers(state.candidate.unconfirmed)}` : nothing}
   <div class="end">${main(state.candidate.demo ? words('take-demo') : words('take-plan'), () => send('takePlan'))}
   ${plain(words('leave-plan'), () => send('dropCandidate'))}</div>`);
 
@@ -79,6 +83,10 @@ const offlineNote = (state, words) => html`<p class="note" id="offline" role="st
 const entered = new Set(['desk', 'school', 'handing']);
 export const framed = (state, words, page, name) => html`${entered.has(name) && !worksOffline(state) ? offlineNote(state, words) : nothing}${page}`;
 
+// A number of the plan in use that this version would not accept any more. The plan goes on dosing; the clinic has to look at it.
+const planToLookAt = (state, words) => (state.findings.length ? html`${planFindings(state, words)}<p class="note">${words('home-findings-do')}</p>` : nothing);
+const asideEntry = ({ aside }, words, send) => (aside.length ? plain(words('aside-entry'), () => send('openAside'), words('aside-entry-sub')) : nothing);
+
 export const home = (state, words, send) => {
   const fields = planFields(state.plan.doc, state.plan.lines, words);
   // Whoever has no basal insulin sees the ways to insulin first, without scrolling.
@@ -90,6 +98,7 @@ export const home = (state, words, send) => {
   ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
+  ${planToLookAt(state, words)}
   ${offlineNote(state, words)}
   ${copies(state, words, send)}
   <div class="cells">
@@ -117,6 +126,7 @@ export const more = (state, words, send) => sheet(state, words, html`
     <a class="press wide" href="#share"><span>${words('share-plan')}<span class="sub">${words('share-plan-sub')}</span></span></a>
     ${fileInput(words('join-entry'), words('join-entry-sub'), send)}
     ${plain(words('other-plan'), () => send('open', 'first'), words('other-plan-sub'))}
+    ${asideEntry(state, words, send)}
     ${plain(words('night-look'), () => send('night'), { auto: () => words('night-auto'), night: () => words('night-on'), day: () => words('night-off') }[state.nightChoice]())}
     ${state.holds?.incident && !state.plan.demo ? nothing : plain(state.plan.demo ? words('reset-demo') : words('remove-all'), () => send('open', 'remove'), words('remove-sub'))}</div>
   <p class="note">${state.persisted === true ? words('storage-firm') : state.persisted === false ? words('storage-loose') : words('storage-unsaid')}</p>
@@ -133,7 +143,7 @@ export const before = (state, words, send) => sheet(state, words, html`
   <div class="ask"><h1 tabindex="-1">${words('before')}</h1></div>
   ${state.story.length ? html`<div class="cells answers">${plain(words('story-entry'), () => send('openStory'), words('story-entry-sub'))}</div>` : nothing}
   ${state.story.length ? html`<ol class="timetable">${state.story.map(entry => html`<li class=${entry.struck ? 'past struck' : ''}>
-    <b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${entry.day}</small></b><p>${entry.text}${entry.struck ? html`<br><b class="k">${words('record-struck')}</b>` : nothing}</p></li>`)}</ol>`
+    <b class="t"><bdi dir="ltr">${entry.clock}</bdi><small>${entry.day}</small></b><p>${entry.text}${entry.struck ? html`<br><b class="k">${entry.misTap ? words('record-mis-tap') : words('record-struck')}</b>` : nothing}</p></li>`)}</ol>`
     : html`<p class="lede">${words('before-none')}</p>`}
   <div class="end">${plain(words('back'), () => send('close'))}</div>`, { calm: true });
 
@@ -166,12 +176,12 @@ export const writeDown = (state, words, send) => sheet(state, words, html`
 
 export const withdrawn = (state, words, send) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('withdrawn-title')}</h1><p>${words('withdrawn-what')}</p></div><main id="main">
   <ul class="lines"><li>${words('withdrawn-call')}</li><li>${words('withdrawn-kept')}</li></ul>
-  ${state.team ? html`<a class="press wide" href=${tel(state.team.phone)}><span>${words('call-name', { name: state.team.name })}</span></a>` : nothing}
+  ${state.ring ? callTeam(state, words) : nothing}
   <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
   <div class="end">${main(words('withdrawn-again'), () => send('readAgain'))}</div></main></div>`;
 
 export const trouble = (state, words) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('trouble')}</h1><p>${words('trouble-what')}</p></div><main id="main">
-  ${state.plan ? html`<a class="press now wide ring" href=${tel(state.team.phone)}><span><span>${words('call')}</span><b class="name small">${state.team.name}</b></span></a>` : nothing}
+  ${state.ring ? largeCall(state, words) : nothing}
   <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
   <div class="end"><a class="press wide" href="./">${words('trouble-again')}</a></div>
   <p class="note">${state.trouble}</p></main></div>`;

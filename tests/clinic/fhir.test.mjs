@@ -117,7 +117,7 @@ test('a dose nobody can be sure of is unknown, and an unknown amount is no amoun
 test('a struck entry is entered in error, with the reason that was typed', () => {
   assert.equal(resource('Observation', 'e.g.2').status, 'entered-in-error');
   assert.deepEqual(resource('Observation', 'e.g.2').note, [{ text: 'wet finger' }]);
-  assert.equal(resource('MedicationAdministration', 'e.i.2').status, 'entered-in-error');
+  assert.equal(resource('MedicationAdministration', 'e.i.2').status, 'unknown');   // struck, and it still counts
   assert.equal(resource('MedicationAdministration', 'e.i.2').note, undefined);
   // A struck reading is nothing a dose rests on.
   const again = bundleOf([{ id: 'a', at: at('01:00'), kind: 'glucose', ...finger(16) }, { id: 's', at: at('01:01'), kind: 'strike', target: 'a', reason: 'x' },
@@ -125,6 +125,50 @@ test('a struck entry is entered in error, with the reason that was typed', () =>
   assert.deepEqual(problems(again), []);
   const dose = again.entry.find(entry => entry.resource.resourceType === 'MedicationAdministration').resource;
   assert.equal(dose.reasonReference[0].reference, again.entry.find(entry => entry.resource.id === 'g.b').fullUrl);
+});
+
+// Each injection and what becomes of it, as [id, status, units, time, note].
+const injection = (id, clock, units, more = {}) => ({ id, at: at(clock), kind: 'injection', insulin: 'rapid', units, with: 'syringe', ...more });
+const strike = (id, clock, target, reason) => ({ id, at: at(clock), kind: 'strike', target, reason });
+const teamAnswers = (id, clock, of) => ({ id, at: at(clock), kind: 'call', to: 'team', answered: true, for: of });
+const doses = events => {
+  const made = bundleOf(events);
+  assert.deepEqual(problems(made), []);
+  return made.entry.map(entry => entry.resource).filter(one => one.resourceType === 'MedicationAdministration')
+    .map(one => [one.id, one.status, one.dosage?.dose.value, one.effectiveDateTime.slice(11, 16), ...(one.note ?? []).map(({ text }) => text)]);
+};
+
+test('a struck dose is unknown while it counts, and in error once an answered call names the strike', () => {
+  const events = [injection('a', '01:00', 4, { glucose: finger(16) }), strike('s', '01:10', 'a', 'not given')];
+  assert.deepEqual(doses(events), [['e.a', 'unknown', 4, '01:00', 'not given']]);
+  assert.deepEqual(doses([...events, { ...teamAnswers('c', '01:20', 's'), answered: false }]), [['e.a', 'unknown', 4, '01:00', 'not given']]);
+  assert.deepEqual(doses([...events, teamAnswers('c', '01:20', 's')]), [['e.a', 'entered-in-error', 4, '01:00', 'not given']]);
+  const readings = more => bundleOf([...events, ...more]).entry.map(entry => entry.resource).filter(one => one.resourceType === 'Observation').map(({ id, status }) => [id, status]);
+  assert.deepEqual(readings([]), [['g.a', 'unknown']]);
+  assert.deepEqual(readings([teamAnswers('c', '01:20', 's')]), [['g.a', 'entered-in-error']]);
+  // A strike that is struck takes nothing back.
+  assert.deepEqual(doses([...events, strike('t', '01:30', 's', 'it was given')]), [['e.a', 'completed', 4, '01:00']]);
+});
+
+test('a tap that missed, taken back within a minute, is in error at once', () => {
+  const shown = { id: 'd', at: at('01:00'), kind: 'doseShown', units: 4, insulin: 'rapid' };
+  const missed = { ...injection('a', '01:01', 4, { shown: 'd' }) };
+  const back = at => ({ id: 's', at, kind: 'strike', target: 'a', reason: 'misTap' });
+  assert.deepEqual(doses([shown, missed, back('2026-11-25T01:02:00+01:00')]), [['e.a', 'entered-in-error', 4, '01:01']]);
+  assert.deepEqual(doses([shown, missed, back('2026-11-25T01:02:01+01:00')]), [['e.a', 'unknown', 4, '01:01']]);
+});
+
+test('two entries of one needle are one dose in doubt until the team has answered, with the larger units and the later time', () => {
+  const said = [injection('a', '01:00', 14), injection('b', '01:05', 4, { insteadOf: 'a' }), strike('s', '01:05', 'a', 'a four was meant')];
+  assert.deepEqual(doses(said), [['e.a', 'unknown', 14, '01:05', 'a four was meant'], ['e.b', 'entered-in-error', 4, '01:05']]);
+  assert.deepEqual(doses([...said, teamAnswers('c', '01:20', 's')]), [['e.a', 'entered-in-error', 14, '01:00', 'a four was meant'], ['e.b', 'completed', 4, '01:05']]);
+  // Only one of them is ever a dose that went in.
+  for (const events of [said, [...said, teamAnswers('c', '01:20', 's')]]) assert.equal(doses(events).filter(([, status]) => status !== 'entered-in-error').length, 1);
+});
+
+test('when supplies expire is no reading and no dose', () => {
+  const events = [injection('a', '01:00', 4)];
+  assert.deepEqual(bundleOf([...events, { id: 'x', at: at('01:01'), kind: 'expires', what: 'vial', on: '2027-01-31' }]), bundleOf(events));
 });
 
 test('a reading of another time or another value is not the one a dose was decided on', () => {

@@ -32,6 +32,49 @@ const ketoneTable = (draw, { mmol, middle, trigger, carbohydrateOnlyBelow }) => 
   };
 };
 
+// Whom to call: always there, by the hour, by the day, over midnight, in words nobody can read, or only at home.
+const contactsFor = draw => {
+  const contact = (name, when, relation = 'team') => ({ name, relation, phone: `+44 0000 00000${name.length}`, when });
+  const byDay = ['08:00-16:30', 'Mon-Fri 08:00-16:00', 'Wed 06:30-22:00'];
+  const byNight = ['16:30-08:00', '22:00-06:00', 'Tue-Wed 20:00-07:00', 'Sat-Sun 00:00-23:59'];
+  const night = contact('Night line, diabetes unit', 'any hour');
+  const day = contact('Day ward', draw.pick(byDay));
+  const late = contact('Late desk', draw.pick(byNight));
+  const odd = contact('Ward clerk', draw.pick(['mornings', '8 to 4', 'Mon 25:00-26:00']));
+  const home = contact('Ada at home', 'any hour', 'home');
+  const lists = [[night], [night], [day, night], [day, late], [home, late, day], [day, home], [day, odd, night], [home]];
+  return draw.pick(lists);
+};
+
+const longActingFor = draw => ({
+  name: 'glargine', unitsPerMl: 100, actionHours: draw.pick([24, 24, 20, 36]), onsetHours: 2, inUseDays: 28,
+});
+
+// Numbers that a desk would agree: factor and ratio by the daily total, extras that rise with ketones and reach a step.
+const agreeable = (draw, plan, mmol) => {
+  const total = plan.dailyTotal;
+  const capped = device => ({ ...device, capacity: 50, step: total < 30 ? 0.5 : 1 });
+  const rising = [[0.1, 0.1], [0.1, 0.15], [0.15, 0.2]], acting = plan.ketones.rows.slice(1);
+  acting.forEach((row, at) => {
+    const [middle, top] = rising[at + rising.length - acting.length].map(share => ({ shareOfDaily: share }));
+    row.cells = plan.ketones.columns.map((_, column) => ['none', middle][column] ?? top);
+  });
+  const factor = mmol ? Math.round(10000 / total) / 100 : Math.round(18000 / total) / 10;
+  plan.day.correctionFactor = [{ from: '00:00', value: factor }];
+  plan.day.carbohydrateRatio = [{ from: '00:00', value: Math.round(5000 / total) / 10 }];
+  plan.ketones.hi = { shareOfDaily: 0.2 };
+  if (plan.ketones.anyGlucose) plan.ketones.anyGlucose = { shareOfDaily: draw.pick([0.1, 0.15]) };
+  plan.high.expectedFall = mmol ? 1.5 : 30;
+  if (plan.syringe) plan.syringe = capped(plan.syringe);
+  if (plan.pen) plan.pen = capped(plan.pen);
+  plan.limits.singleDose = Math.max(plan.limits.singleDose, 5);
+  plan.limits.shareOfDaily = 0.2;
+  plan.limits.rollingShare = Math.max(plan.limits.rollingShare, 0.2);
+  if (!plan.contacts.some(({ relation, when }) => relation === 'team' && when === 'any hour'))
+    plan.contacts.push({ name: 'Night line', relation: 'team', phone: '+44 0000 000000', when: 'any hour' });
+  return plan;
+};
+
 export const planFor = (draw, now, minutesEast) => {
   const mmol = draw.chance(0.55), isChild = draw.chance(0.4);
   const either = (inMmol, inMg) => (mmol ? inMmol : inMg);
@@ -45,7 +88,8 @@ export const planFor = (draw, now, minutesEast) => {
   const step = () => (isChild ? draw.pick([0.5, 0.5, 1]) : draw.pick([1, 1, 0.5, 2]));
   const today = now + minutesEast * 60, day = 86400;
   const share = draw.pick([0.2, 0.2, 0.15, 0.1, 0.25]);
-  const reviewIn = draw.chance(0.85) ? 128 : draw.pick([0, -1, -10, -30, -31, 5]);
+  const agreedIn = draw.chance(0.9) ? -200 : draw.pick([-1, 0, 1, 1, 2, 3]);
+  const reviewIn = draw.chance(0.85) || agreedIn > -200 ? 128 : draw.pick([0, -1, -10, -30, -31, 5]);
   const plan = {
     format: 'stopgap.plan', version: 1, id: `p-${draw.whole(1000, 9999)}`, revision: draw.whole(1, 9), title: 'Made up',
     person: {
@@ -54,12 +98,16 @@ export const planFor = (draw, now, minutesEast) => {
       measuredOn: dayText(today - day * draw.pick([20, 20, 60, 90, 91, 200, 365, 366])),
     },
     agreement: {
-      status: draw.chance(0.96) ? 'agreed' : draw.pick(['draft', 'withdrawn', 'superseded']), by: 'Dr Made Up', role: 'diabetes consultant', on: dayText(today - day * 200),
-      reviewBy: dayText(today + day * reviewIn), graceDays: draw.pick([30, 30, 0, 10]), houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'], retyped: [],
+      status: draw.chance(0.96) ? 'agreed' : draw.pick(['draft', 'withdrawn', 'superseded']), by: 'Dr Made Up', role: 'diabetes consultant',
+      on: dayText(now + day * agreedIn),
+      reviewBy: dayText(today + day * reviewIn), graceDays: draw.pick([30, 30, 0, 10]), 
+      houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'],
+      retyped: draw.chance(0.1)
+        ? [{ path: '/plan/dailyTotal', reason: 'as in the letter', finding: 'carbohydrateRatioRule', value: '40' }] : [],
     },
     glucoseUnit: either('mmol/L', 'mg/dL'), decimalMark: draw.pick(['.', '.', ',']),
     rapid: { name: draw.pick(['aspart', 'lispro']), unitsPerMl: 100, actionHours: draw.pick([4.5, 4, 5, 3.5, 6, 3]), inUseDays: 28 },
-    ...(draw.chance(0.7) ? { longActing: { name: 'glargine', unitsPerMl: 100, actionHours: 24, onsetHours: 2, inUseDays: 28 } } : {}),
+    ...(draw.chance(0.7) ? { longActing: longActingFor(draw) } : {}),
     ...(devices.includes('syringe') ? { syringe: { capacity: draw.pick([30, 50, 100]), step: step() } } : {}),
     ...(devices.includes('pen') ? { pen: { capacity: draw.pick([60, 30, 5]), step: step() } } : {}),
     pump: { tubing: tubed ? 'tubed' : 'tubeless', automation: draw.pick(['none', 'basal', 'basalAndCorrections', 'basalAndCorrections']), step: 0.05 },
@@ -84,9 +132,9 @@ export const planFor = (draw, now, minutesEast) => {
       below: draw.pick(either([3.9, 4], [70, 72])), veryLow: draw.pick(either([3, 2.8], [54, 50])), grams: draw.pick([15, 15, 10]), recheckMinutes: draw.pick([15, 10]),
       ...(draw.chance(0.5) ? { glucagon: 'nasal 3 mg' } : {}),
     },
-    contacts: [{ name: 'Night line, diabetes unit', relation: 'team', phone: '+44 0000 000000', when: 'any hour' }], emergencyNumber: '112',
+    contacts: contactsFor(draw), emergencyNumber: '112',
   };
   if (pregnant || sglt2Inhibitor || draw.chance(0.1))
     plan.ketones.anyGlucose = cellOf(draw, ['share', 'kg', 'times', 'add', ...(draw.chance(0.3) ? ['none'] : [])]);
-  return plan;
+  return draw.chance(0.5) ? agreeable(draw, plan, mmol) : plan;
 };

@@ -6,7 +6,7 @@ import { code, files, none, read } from './read.mjs';
 const flow = ['units', 'figures', 'model', 'action', 'rules', 'advise', 'documents'];
 const upTo = part => flow.slice(0, flow.indexOf(part) + 1);
 // One evaluation of the rules, and what stands around it: the reasons, the school's orders, the table of doses.
-const ways = { because: 'advise', school: 'advise', table: 'advise',
+const ways = { because: 'advise', plan_findings: 'advise', review_kept: 'review', school: 'advise', table: 'advise',
   // What the record says of a moment, and the story told from it afterwards.
   known: 'advise', replay: 'documents', incident_spans: 'documents', incident: 'documents' };
 const everything = [...flow, 'holds', 'off_pump', 'review', 'compare', 'standing', 'json', 'version', 'ask'];

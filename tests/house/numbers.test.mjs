@@ -10,10 +10,9 @@ const plain = new Set(['0', '1', '2', '10', '60', '100', '1000', '3600', '86400'
 const reasons = {
   'core/units/time.cpp': { why: 'positions in an RFC 3339 text, and the years the calendar covers', numbers: null },
   'core/units/time.hpp': { why: 'an hour in hundredths is 36 seconds', numbers: ['36'] },
-  'core/model/advice.hpp': { why: 'how many outcomes, steps, holds and cautions there are', numbers: ['22', '27', '5', '9'] },
-  'core/model/off_pump.hpp': { why: 'how many notes there are', numbers: ['27'] },
+  'core/model/advice.hpp': { why: 'how many outcomes, steps, holds and cautions there are', numbers: ['22', '28', '5', '10'] },
   'core/json/write_off_pump.cpp': { why: 'decimal places of a share', numbers: ['4'] },
-  'core/model/record.hpp': { why: 'how many kinds of events there are', numbers: ['21'] },
+  'core/model/record.hpp': { why: 'how many kinds of events there are', numbers: ['22'] },
   'core/json/text.cpp': {
     why: 'digits of an escape, the room made at once, and how long a number may be',
     numbers: ['4', '6', '16', '18', '24', '40', '406', '1000000000'] },

@@ -6,7 +6,7 @@ import { test } from 'node:test';
 import { code, files, none, read, top } from './read.mjs';
 
 const list = 'core/rules/rules.hpp';
-const gate = ['CLK', 'ASK', 'HLD'];   // what can close, after a rule has chosen
+const gate = ['REC', 'CLK', 'ASK', 'HLD'];   // what can close, after a rule has chosen
 
 // "// KET  One sentence.   rules/ketones.cpp"
 const listed = text => [...text.matchAll(/^\/\/ ([A-Z]{3})  (.*?\.)\s+(rules\/[\w.]+)$/gm)]

@@ -35,25 +35,28 @@ const dose = { units: 4, text: '4\u00a0units', number: '4', insulin: 'rapid', wi
   device: { kind: 'syringe', capacity: 50, step: '1', marks: 50, at: 4, figures: [5, 10, 15, 20, 25, 30, 35, 40, 45, 50].map(at => ({ at, text: String(at) })) } };
 const stepSlots = { emergencyCall: { number: '112' }, tellThem: {}, sugar: { grams: '15' }, glucagon: { glucagon: 'nasal 3 mg' }, retest: {}, testKetones: {}, stopPump: {},
   confirmChild: { name: 'Tilo', born: '2017-03-14' }, callHome: { name: 'Signe', phone: '+44 0000' }, inject: { dose: '4\u00a0units', insulin: 'lispro', device: 'syringe' },
-  eat: { grams: '20' }, changeSet: {}, changeReservoir: {}, changeInsulin: {}, offBody: { dose: '4\u00a0units' }, automationOff: { until: '07:10' }, drink: {}, pumpCorrection: {},
+  eat: { grams: '20' }, changeSet: {}, changeReservoir: {}, changeInsulin: {}, offBody: { dose: '4\u00a0units' }, joinTubing: {}, automationOff: { until: '07:10' }, drink: {}, pumpCorrection: {},
   wait: { until: '07:10' }, setAlarm: { at: '04:10' }, callTeam: { name: 'Night line', phone: '+44 0000' }, getStrips: {}, stopSglt2: {}, longActing: {}, bridge: { hours: '4' },
   restock: {}, closeIncident: {} };
 const outcomes = ['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'noPlan', 'testGlucose', 'eatNow', 'testKetones', 'callTeam', 'injectAtAnyGlucose', 'comingDown', 'inject',
-  'eatAndInject', 'eat', 'wait', 'correctByPump', 'offPump', 'changeSet', 'over', 'lookAgain', 'hold', 'clockInDoubt', 'didYouInject'];
-const cautions = ['couldGoLow', 'inGrace', 'staleWeight', 'cut', 'underStep', 'sensorOnly', 'noStrips', 'longActing', 'newLineUnproven'];
-const facts = ['glucose', 'ketones', 'signs', 'seen', 'carbs', 'unwell', 'mistake', 'pumpOnBoard', 'pumpOffersNothing', 'highSince', 'with', 'viewer', 'agreement', 'pregnant', 'sglt2Inhibitor'];
-const kinds = ['incident', 'glucose', 'ketones', 'sign', 'seen', 'doseShown', 'doseRefused', 'injection', 'pumpDose', 'offBody', 'mistake', 'changed', 'automation', 'pump', 'carbs', 'look', 'call', 'order', 'alarmSet', 'note', 'strike'];
+  'eatAndInject', 'eat', 'wait', 'correctByPump', 'offPump', 'changeSet', 'over', 'lookAgain', 'hold', 'recordInDoubt', 'clockInDoubt', 'didYouInject'];
+const cautions = ['couldGoLow', 'inGrace', 'planFinding', 'staleWeight', 'cut', 'underStep', 'sensorOnly', 'noStrips', 'longActing', 'newLineUnproven'];
+const facts = ['glucose', 'ketones', 'signs', 'seen', 'carbs', 'unwell', 'mistake', 'pumpOnBoard', 'pumpOffersNothing', 'highSince', 'with', 'viewer', 'notBefore', 'recordInDoubt', 'agreement', 'pregnant', 'sglt2Inhibitor'];
+const kinds = ['incident', 'glucose', 'ketones', 'sign', 'seen', 'doseShown', 'doseRefused', 'injection', 'pumpDose', 'offBody', 'mistake', 'changed', 'automation', 'pump', 'carbs', 'look', 'call', 'order', 'alarmSet', 'note', 'expires', 'strike'];
+
+const contact = { name: 'Night line', phone: '+44 0000', when: 'any hour', dial: true, readable: true, open: true };
+const ring = { team: [contact], emergency: '112', emergencyDial: true, home: [{ ...contact, name: 'Jonas' }] };
 
 const base = (name = 'adult', extra = {}) => {
   const doc = plan(name);
   const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
-  return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', team: doc.contacts[0], emergencyNumber: '112', insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
+  return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', ring, findings: [{ place: 'Correction factor', value: '45', text: '45 looks like a number in the other unit.' }], aside: [], insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
     now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
     kept: true, missing: [], nightChoice: 'auto', persisted: true, offline: 'yes', engine: '1', release: 'abc', backWaits: [], injectsAt: () => true, unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
       looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
       given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true }, onBoard: { counted: '4', absorbed: '4' } },
-    next: { look: null, clock: '04:10', due: '2026-11-25T04:10:00+00:00', what: ['glucose'], overdue: false, late: { number: '0', unit: 'minutes' }, inMinutes: '38' }, order: () => 0, otherDay: () => '26 November 2026',
+    next: { look: null, clock: '04:10', due: '2026-11-25T04:10:00+00:00', what: ['glucose'], overdue: false, late: { number: '0', unit: 'minutes' }, inMinutes: '38' }, order: () => 0, otherDay: () => '26 November 2026', dayWords: day => `day ${day}`,
     advice: { outcome: 'inject', decidedBy: 'KET', gate: null, dose, cautions, hold: { clock: '07:10' }, given: { text: '4\u00a0units', clock: '03:10' }, because: facts.map(fact => ({ fact, value: 'none', from: 'entered' })) },
     steps: Object.entries(stepSlots).map(([id, slots], index) => ({ id, slots, current: index === 0 })), canGoOn: true, ...extra };
 };
@@ -96,6 +99,7 @@ test('every question stands whole, empty and typed', () => {
     for (const kind of ['pump', 'highSince', 'yes']) whole(`time ${kind}`, questions.entryTime({ ...state, panel: { kind, shownClock: '03:10' } }, words, nothing));
     for (const word of ['HI', 'LO']) whole('meterWord', questions.meterWord({ ...state, panel: { word } }, words, nothing));
     whole('entryGlucose', questions.entryGlucose(state, words, nothing));
+    whole('orderSaid', questions.orderSaid({ ...state, panel: { text: '4\u00a0units' } }, words, nothing));
     whole('entrySure', questions.entrySure({ ...state, panel: { text: '4\u00a0units', clock: '03:10' } }, words, nothing));
   }
 });
@@ -119,7 +123,7 @@ test('every outcome, every step as the current one, every caution and every fact
 
 test('every page of the dose and after it stands whole', () => {
   const state = base('adult', { panel: { text: '4\u00a0units', clock: '03:21' }, injected: '4\u00a0units' });
-  for (const page of ['dosePage', 'typed', 'different', 'injectNow', 'refuse', 'didYouInject', 'testGlucose', 'testKetones', 'clockInDoubt', 'tubing', 'why', 'waiting'])
+  for (const page of ['dosePage', 'typed', 'different', 'injectNow', 'refuse', 'didYouInject', 'testGlucose', 'testKetones', 'recordInDoubt', 'clockInDoubt', 'tubing', 'tubingNot', 'why', 'waiting'])
     whole(page, advice[page](state, words, nothing));
   for (const outcome of ['emergency', 'lowEmergency']) for (const shown of [dose, null])
     whole(`help ${outcome}`, advice.help({ ...state, advice: { ...state.advice, outcome, dose: shown } }, words, nothing));
@@ -146,8 +150,23 @@ test('every kind of entry in the record has a sentence', () => {
   const text = kind => ({ incident: { state: 'opened' }, glucose: { value: 16, unit: 'mmol/L', from: 'finger' }, ketones: { blood: 0.8 }, sign: { what: ['drowsy', 'fitting', 'cannotSwallow'] }, seen: { what: ['leak'] },
     doseShown: { units: 4, insulin: 'rapid' }, doseRefused: { shown: 'a' }, injection: { units: 4, insulin: 'rapid', with: 'syringe' }, pumpDose: { units: 3, purpose: 'correction' }, offBody: { units: 4, tubingEnd: 'sink' },
     mistake: { what: 'twice', insulin: 'rapid' }, changed: { what: ['set'] }, automation: { state: 'paused' }, pump: { state: 'off' }, carbs: { grams: 20 }, look: { due: '2026-11-25T04:10:00Z' },
-    call: { to: 'team', answered: false }, order: { by: 'x', text: 'y' }, alarmSet: { due: '2026-11-25T04:10:00Z' }, note: { text: 'n' }, strike: { target: 'a', reason: 'b' } }[kind]);
-  for (const kind of kinds) assert.ok(record.line({ kind, doc: text(kind) }, words, (event, key) => String(event.doc[key])), kind);
+    call: { to: 'team', answered: false }, order: { by: 'x', text: 'y' }, alarmSet: { due: '2026-11-25T04:10:00Z' }, note: { text: 'n' }, expires: { what: 'vial', on: '2026-12-24' }, strike: { target: 'a', reason: 'b' } }[kind]);
+  const line = (kind, doc) => record.line({ kind, doc }, words, (event, key) => String(event.doc[key]), day => `day ${day}`).replace(/[\u2066-\u2069]/g, '').replaceAll('\u00a0', ' ');
+  for (const kind of kinds) assert.ok(line(kind, text(kind)), kind);
+  // What a newer entry says besides is told too, in words.
+  const injection = { units: 1, insulin: 'rapid', with: 'syringe' };
+  assert.equal(line('injection', injection), 'Injected: 1 unit, rapid-acting');
+  assert.equal(line('injection', { ...injection, basalHours: 4 }), 'Injected: 1 unit, rapid-acting, Basal for 4 h');
+  assert.equal(line('injection', { ...injection, insulin: 'long', units: 12, zonesEast: 6 }), 'Injected: 12 units, long-acting, journey, 6 zones east');
+  assert.equal(line('injection', { ...injection, insulin: 'long', units: 12, zonesEast: -7 }), 'Injected: 12 units, long-acting, journey, 7 zones west');
+  assert.equal(line('injection', { ...injection, insteadOf: 'a' }), 'Injected: 1 unit, rapid-acting, in place of an entry that was wrong');
+  assert.equal(line('order', { by: 'x', text: 'y', readBack: true }), 'A dose was ordered by x, and said back');
+  assert.equal(line('strike', { target: 'a', reason: 'misTap' }), 'A tap was taken back: nothing was injected');
+  assert.equal(line('expires', { what: 'vial', on: '2026-12-24' }), 'Insulin vial: use by day 2026-12-24');
+  assert.equal(line('expires', { what: 'strips', on: '2026-12-24' }), 'Strips: use by day 2026-12-24');
+  assert.equal(line('expires', { what: 'glucagon', on: '2026-12-24' }), 'Glucagon: use by day 2026-12-24');
+  assert.equal(line('expires', { what: 'other', on: '2026-12-24', text: 'Sensors' }), 'Sensors: use by day 2026-12-24');
+  assert.equal(line('expires', { what: 'other', on: '2026-12-24' }), 'Supplies: use by day 2026-12-24');
 });
 
 test('a missing message and a missing slot refuse, they never leave a gap', () => {

@@ -45,6 +45,7 @@ const everything = [
   { id: 'q', at: at('00:28'), kind: 'call', to: 'team', answered: true }, { id: 'q2', at: at('00:29'), kind: 'call', to: 'emergency', answered: false }, { id: 'q3', at: at('00:30'), kind: 'call', to: 'home', answered: true },
   { id: 'r', at: at('00:31'), kind: 'order', by: 'Dr L. Okonjo', units: 2, insulin: 'rapid', text: 'two more, then call' }, { id: 'r2', at: at('00:32'), kind: 'order', by: 'Dr L. Okonjo', text: '' },
   { id: 's', at: at('00:33'), kind: 'alarmSet', due: at('01:27') }, { id: 't', at: at('00:34'), kind: 'note', text: '=HYPERLINK("x")' }, { id: 't2', at: at('00:35'), kind: 'note', text: '' },
+  { id: 'x', at: at('00:38'), kind: 'expires', what: 'vial', on: '2026-12-24' }, { id: 'x2', at: at('00:39'), kind: 'expires', what: 'other', on: '2026-12-31', text: 'Sensors' },
   { id: 'u', at: at('00:36'), kind: 'strike', target: 'b3', reason: 'wet finger' }, { id: 'u2', at: at('00:37'), kind: 'strike', target: 'h', reason: '' },
 ];
 const told = (events, of = plan) => JSON.parse(answers('incident', [{ plan: of, record: record(events, of) }])[0]);
@@ -57,7 +58,7 @@ test('every kind of entry has its words, and none leaves a gap', () => {
   const text = bare(html);
   assert.doesNotMatch(text, /undefined|null|\[object|NaN|\{ ?\$/);
   for (const line of ['Glucose 16.0 mmol/L, finger', 'Glucose HI on the meter, finger', 'Ketones HI mmol/L', 'Urine strip: Small', 'Injected: 4.5 units, rapid-acting', 'Perhaps injected: 18 units, long-acting',
-    'Ketones not tested', 'The number of units is not known', '8 units, long-acting', 'Ordered: 2 units', '“two more, then call”', 'A note without words', '“wet finger”', 'Struck, still counted', 'Next look planned for 01:27'])
+    'Ketones not tested', 'The number of units is not known', '8 units, long-acting', 'Ordered: 2 units', '“two more, then call”', 'A note without words', '“wet finger”', 'Struck, still counted', 'Next look planned for 01:27', 'Insulin vial: use by 2026-12-24', 'Sensors: use by 2026-12-31'])
     assert.ok(text.includes(line), `${line} is missing in: ${text}`);
   assert.equal((html.match(/<th scope="row">/g) ?? []).length, everything.length);
 });

@@ -1,28 +1,45 @@
-// The advice as the text of the rules gives it, for comparison with the core: outcome, rule, gate, call, dose with its working,
-// carbohydrate, cautions, holds and looks. Exact fractions throughout; a different language, a different shape.
+// The advice as the text of the rules gives it, for comparison with the core. Exact fractions throughout; a different
+// language, a different shape. What a person or a program reads of it stands in answer.mjs.
 import { exact, greater, none } from './fraction.mjs';
 import { dosing } from './dose.mjs';
 import { factsOf } from './facts.mjs';
 import { gateFor } from './gate.mjs';
+import { upToMinute } from './clock.mjs';
+import { runHolds } from './holds.mjs';
 import { day, dayOf } from './record.mjs';
 import { decidingRule, fallsAbsorbed, repeatSpan } from './rules.mjs';
+
 
 const urgency = ['none', 'team', 'emergency'];
 const longestLongActing = 48 * 3600;   // the most a plan may say
 
 class Advice {
-  constructor() { Object.assign(this, { outcome: null, gate: null, call: 'none', rescue: none, meal: none, grams: none, dose: null, holdEnd: null, cautions: new Set(), looks: new Set(), holds: new Map() }); }
+  outcome = null;
+  gate = null;
+  call = 'none';
+  rescue = none;
+  meal = none;
+  grams = none;
+  dose = null;
+  holdEnd = null;
+  holdsKetones = false;
+  cautions = new Set();
+  looks = new Map();   // instant → whether ketones are tested as well
+  holds = new Map();
   raise(call) { if (urgency.indexOf(call) > urgency.indexOf(this.call)) this.call = call; }
   eat(grams) { this.grams = greater(this.grams, grams); }
+  look(at, ketonesToo = true) { this.looks.set(at, ketonesToo || !!this.looks.get(at)); }
   hold(what, until, now) { if (until > now && !(this.holds.get(what) >= until)) this.holds.set(what, until); }
 }
 
 const quarters = [15, 30, 45, 60];
 
-export const adviseAgain = request => {
+export const adviseAgain = (request, calledAtLeast) => {
   const f = factsOf(request), doses = dosing(f), advice = new Advice(), { plan, now, situation } = f, { high } = plan;
   const rule = decidingRule(f);
-  const look = minutes => advice.looks.add(now + minutes * 60);
+  const look = minutes => advice.look(now + minutes * 60);
+  // A rule's own look, which may be at glucose alone.
+  const glucoseLook = (minutes, ketonesToo = false) => advice.look(now + minutes * 60, ketonesToo);
   const byRow = () => { if (f.row) advice.raise(f.row.call); };
   const offer = ({ dose, alone }) => {
     advice.rescue = dose.rounded;
@@ -33,14 +50,19 @@ export const adviseAgain = request => {
     advice.dose = { working: dose, otherBound: other.add(advice.meal) };
     for (const minutes of high.looksAfterInjection) look(minutes);
   };
-  const close = ({ closed, end }) => {
+  const outcomeOf = { REC: 'recordInDoubt', CLK: 'clockInDoubt', ASK: 'didYouInject' };
+  const close = ({ closed, end, byCap, alone }) => {
     advice.gate = closed;
     advice.grams = none;
-    if (closed !== 'HLD') { advice.outcome = closed === 'CLK' ? 'clockInDoubt' : 'didYouInject'; return; }
+    if (closed !== 'HLD') {
+      advice.outcome = outcomeOf[closed];
+      return;
+    }
     advice.outcome = 'hold';
     advice.holdEnd = end;
+    advice.holdsKetones = !!byCap && alone;
     byRow();
-    advice.looks.add(Math.min(end, now + 3600));
+    advice.look(Math.min(upToMinute(end), now + 3600));
     if (f.under(f.G, high.trigger) && f.wouldLow) advice.eat(doses.matched(none, f.counted));
     if (rule !== 'PMP') advice.meal = doses.mealPart(situation.carbs, none);
   };
@@ -57,7 +79,7 @@ export const adviseAgain = request => {
 
   const say = {
     LWE: () => {
-      advice.outcome = 'lowEmergency'; advice.raise('emergency'); look(15);
+      advice.outcome = 'lowEmergency'; advice.raise('emergency'); glucoseLook(15);
       if (!f.has('fitting', 'cannotSwallow')) advice.eat(doses.gramsForALow());
     },
     EMR: () => {
@@ -65,7 +87,10 @@ export const adviseAgain = request => {
       const swallows = !f.has('fitting', 'cannotSwallow'), keepsDown = swallows && !f.has('cannotKeepFluid', 'vomitedAgain');
       if (!f.isLow && f.usable && f.finger && f.high && (!f.HI || f.repeated) && f.row && f.acting && !f.too) {
         const gate = gateFor(f, 'EMR', doses);
-        if (gate.closed) { advice.gate = gate.closed; if (gate.closed === 'HLD') advice.holdEnd = gate.end; }
+        if (gate.closed) {
+          advice.gate = gate.closed;
+          if (gate.closed === 'HLD') advice.holdEnd = gate.end;
+        }
         else if (gate.dose.under) advice.cautions.add('underStep');
         else offer(gate);
       }
@@ -85,12 +110,17 @@ export const adviseAgain = request => {
       quarters.forEach(look);
       for (let minutes = 120; minutes <= plan.rapid.actionHours * 60; minutes += 60) look(minutes);
     },
-    LOW: () => { advice.outcome = 'treatLow'; byRow(); advice.eat(doses.gramsForALow()); look(plan.low.recheckMinutes); },
+    LOW: () => {
+      advice.outcome = 'treatLow';
+      byRow();
+      advice.eat(doses.gramsForALow());
+      glucoseLook(plan.low.recheckMinutes, f.acting);
+    },
     FAL: () => {
       advice.outcome = 'eatNow'; byRow();
       if (f.acting) advice.raise('team');
       advice.eat(greater(plan.low.grams, doses.matched(none, fallsAbsorbed(f) ? f.absorbed : f.counted)));
-      look(f.atOrAbove(f.G, high.middle) ? 30 : 15);
+      glucoseLook(f.atOrAbove(f.G, high.middle) ? 30 : 15, f.acting);
     },
     PLN: () => { advice.outcome = 'noPlan'; byRow(); if (f.high || f.acting) advice.raise('team'); },
     FNG: () => { advice.outcome = 'testGlucose'; byRow(); },
@@ -98,14 +128,18 @@ export const adviseAgain = request => {
     NOS: () => { advice.outcome = 'callTeam'; advice.raise('team'); },
     CAL: () => {
       advice.outcome = 'callTeam'; advice.raise('team'); byRow();
-      const calls = f.events.filter(event => event.kind === 'call' && event.to === 'team' && event.t >= f.since);
+      const calls = f.events.filter(event => event.kind === 'call' && event.to === 'team');
       const waiting = calls.slice(calls.findLastIndex(call => call.answered) + 1);
       if (waiting.length && now - waiting[0].t >= 1800) advice.raise('emergency');
     },
     ANY: () => {
       advice.raise('team'); byRow();
-      if (onlyEatBelow()) return eatOnly(f.counted);
-      byNeedle({ outcome: 'injectAtAnyGlucose', matchWith: f.counted, underStep: () => { if (f.high) advice.outcome = 'callTeam'; else eatOnly(f.counted); } });
+      if (onlyEatBelow()) return eatOnly(f.absorbed);
+      const underStep = () => {
+        if (f.high) advice.outcome = 'callTeam';
+        else eatOnly(f.absorbed);
+      };
+      byNeedle({ outcome: 'injectAtAnyGlucose', matchWith: f.counted, underStep });
     },
     DWN: () => {
       byRow(); advice.outcome = 'comingDown';
@@ -128,11 +162,9 @@ export const adviseAgain = request => {
       advice.outcome = 'wait';
       const at = minutes => f.correction.t + minutes * 60, end = f.correction.t + plan.limits.lockHours * 3600;
       const times = [at(high.firstLook)];
-      for (let minutes = high.secondLook; at(minutes) <= end; minutes += 60) times.push(at(minutes));
-      const ahead = times.filter(time => time > now);
-      // Past the last of them: the next hour after the second look.
-      for (let minutes = high.secondLook; !ahead.length; minutes += 60) if (at(minutes) > now) ahead.push(at(minutes));
-      ahead.forEach(time => advice.looks.add(time));
+      for (let minutes = high.secondLook; at(minutes) < end; minutes += 60) times.push(at(minutes));
+      for (const time of times) if (time > now && time < end) advice.look(time);
+      advice.look(upToMinute(end));
     },
     PMP: () => {
       const gate = gateFor(f, 'PMP', doses);
@@ -140,25 +172,37 @@ export const adviseAgain = request => {
       advice.outcome = 'correctByPump'; look(high.firstLook);
     },
     SGN: () => { advice.outcome = 'callTeam'; advice.raise('team'); },
-    OFF: () => { advice.outcome = 'offPump'; advice.raise('team'); },
+    OFF: () => { advice.outcome = 'offPump'; },
     CHG: () => { advice.outcome = 'changeSet'; },
     END: () => { advice.outcome = 'over'; },
-    NON: () => { advice.outcome = 'lookAgain'; look(f.incident ? 60 : 120); },
+    NON: () => { advice.outcome = 'lookAgain'; glucoseLook(f.incident ? 60 : 120, f.incident); },
   };
   say[rule]();
   underEveryRule(f, advice, rule, look);
+  advice.raise(calledAtLeast);
   runHolds(f, advice);
-  const total = advice.rescue.add(advice.meal);
-  return {
-    ...advice, decidedBy: rule, total: total.gt(0) ? total : null, correction: f.correctionNow, counted: f.counted, cap: doses.cap,
-    given: f.lastNeedle, looks: [...advice.looks].sort((a, b) => a - b),
-  };
+  const looks = [...advice.looks.keys()].sort((a, b) => a - b);
+  const whats = looks.map(at => (advice.looks.get(at) ? ['glucose', 'ketones'] : ['glucose']));
+  return { ...advice, f, rule, doses, cap: doses.cap, looks, whats };
+};
+
+// A call to the team that nobody answered is due again a day and two days after the pump stopped.
+const callAboutThePump = f => {
+  if (!f.offDead) return false;
+  const gone = f.now - f.stopped;
+  const from = f.stopped + (gone >= 2 * day ? 2 * day : gone >= day ? day : 0);
+  return !f.events.some(event => event.kind === 'call' && event.to === 'team' && event.answered && event.t >= from);
 };
 
 const underEveryRule = (f, advice, rule, look) => {
   const { plan, now, situation } = f;
-  if (f.HI || f.danger || (f.noStrips && f.unwell) || (f.offDead && (f.acting || f.high)) || (f.noStrips && f.lastActing) || (f.manyDoses && (f.acting || f.high || rule === 'FAL'))
-    || (f.risk && f.noStrips && f.high) || (f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule))) advice.raise('team');
+  const callsTeam = [
+    f.HI, f.danger, f.noStrips && f.unwell, f.offDead && (f.acting || f.high), f.noStrips && f.lastActing,
+    f.manyDoses && (f.acting || f.high || rule === 'FAL'), callAboutThePump(f), f.risk && f.noStrips && f.high,
+    f.sensorOnly && ['ANY', 'KET', 'EAT', 'INJ'].includes(rule),
+  ];
+  if (callsTeam.some(Boolean)) advice.raise('team');
+  if (advice.gate === 'CLK' || advice.gate === 'REC') advice.raise('team');
   const longSpan = plan.longActing ? plan.longActing.actionHours * 3600 : longestLongActing;
   if (situation.mistake?.insulin === 'long' || f.events.some(event => event.kind === 'mistake' && event.insulin === 'long' && now - event.t <= longSpan)) {
     advice.cautions.add('longActing');
@@ -178,26 +222,4 @@ const underEveryRule = (f, advice, rule, look) => {
   const hadBirthday = today.getUTCMonth() + 1 > bornMonth || (today.getUTCMonth() + 1 === bornMonth && today.getUTCDate() >= bornDay);
   const age = today.getUTCFullYear() - bornYear - (hadBirthday ? 0 : 1);
   if (f.localDay - dayOf(plan.person.measuredOn) > (age < 18 ? 90 : 365)) advice.cautions.add('staleWeight');
-};
-
-const runHolds = (f, advice) => {
-  const { plan, now } = f, hours = count => count * 3600, automated = plan.pump.automation !== 'none';
-  const rowThen = f.rowOf(f.ketonesThen), repeat = (f.row ?? rowThen)?.repeatHours;
-  const automationWaits = f.acting || f.automationPaused || plan.squaring.preferred === 'paused' || f.acts(rowThen);
-  const afterNeedle = time => {
-    advice.hold('correction', time + hours(plan.limits.lockHours), now);
-    if (repeat !== undefined) advice.hold('ketoneDose', time + hours(repeat), now);
-    if (automated && automationWaits) advice.hold('automation', time + hours(plan.squaring.pauseHours), now);
-  };
-  if (advice.rescue.gt(0)) afterNeedle(now);
-  if (f.lastNeedle) afterNeedle(f.lastNeedle.t);
-  if (f.too) {
-    advice.hold('allRapid', f.tooUntil, now);
-    if (automated) advice.hold('automation', f.tooUntil, now);
-  }
-  if (plan.longActing)
-    for (const event of f.events)
-      if (event.insulin === 'long' && (event.kind === 'injection' || event.kind === 'mistake')) advice.hold('longActing', event.t + hours(plan.longActing.actionHours), now);
-  if (plan.longActing && f.situation.mistake?.insulin === 'long') advice.hold('longActing', now + hours(plan.longActing.actionHours), now);
-  if (advice.holdEnd !== null) advice.hold('correction', advice.holdEnd, now);
 };

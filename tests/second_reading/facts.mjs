@@ -1,11 +1,15 @@
 // The facts that are derived before any rule, read from the text of the rules a second time, by another hand than the core's.
 import { exact, greater, lesser, none } from './fraction.mjs';
-import { countingEvents, day, dayOf, incidentOf, instant, isPumpCorrection, offsetOf, rescueOf } from './record.mjs';
+import {
+  countingEvents, day, dayOf, incidentOf, instant, isPumpCorrection, offsetOf, rescueOf, stoppedSince,
+} from './record.mjs';
 import { boards } from './board.mjs';
 
 const perMmol = exact('18.016');
 const severeSigns = ['drowsy', 'confused', 'fastBreathing', 'cannotKeepFluid'];
-const answeredBy = { outOfInsulin: 'reservoir', heatedInsulin: 'insulin' };
+// The parts a fault names; each of them must have been changed since.
+export const partsOf = { outOfInsulin: ['reservoir'], heatedInsulin: ['insulin', 'reservoir'], pumpDead: [] };
+export const partsNamedBy = what => partsOf[what] ?? ['set'];
 
 export const readingIn = plan => reading => {
   if (!reading) return null;
@@ -63,38 +67,56 @@ const ketoneFacts = (plan, situation, events, now, danger) => {
   const k = stale ? { unknown: 'notYet' } : asked;
   const row = rowOf(k), blood = k.blood ?? null, untested = !!k.unknown;
 
-  // A strip that shows nothing takes no 3.0 of the last hours back, and nothing from the future takes anything back.
-  const faintStrip = k.urine === 'negative' || k.urine === 'trace';
-  let last = null;
-  const later = [];
-  if (untested || faintStrip) {
-    const candidates = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
-    candidates.push(...events.filter(event => event.kind === 'injection' && event.ketones).map(event => ({ t: event.t, reading: event.ketones })));
-    if (stale) candidates.push({ t: at, reading: asked });
-    for (const { t, reading } of candidates) {
-      if (reading.unknown || now - t > 4 * 3600) continue;
-      if (t - now > 120) { later.push(reading); continue; }
-      if (last && t < last.t) continue;
-      const help = isHelp(reading), acting = help || acts(rowOf(reading));
-      last = last && last.t === t ? { t, help: last.help || help, acting: last.acting || acting } : { t, help, acting };
+  const isFaint = reading => reading.urine === 'negative' || reading.urine === 'trace';
+  const faintStrip = isFaint(k);
+  const noted = events.filter(event => event.kind === 'ketones').map(event => ({ t: event.t, reading: event }));
+  for (const event of events) noted.push(...event.carried);
+  if (stale) noted.push({ t: at, reading: asked });
+  const known = noted.filter(({ reading }) => !reading.unknown).sort((a, b) => a.t - b.t);
+  // A strip that shows nothing takes no blood value of 3.0 and more back.
+  const lastAt = (moment, tolerance = 0) => {
+    let last = null;
+    for (const { t, reading } of known) {
+      if (moment - t > 4 * 3600 || t - moment > tolerance) continue;
+      const help = isHelp(reading), row = rowOf(reading) ?? (help ? rows.at(-1) : null);
+      if (last?.help && last.byBlood && isFaint(reading)) continue;
+      const found = { t, help, row, byBlood: reading.blood !== undefined, acting: help || acts(row) };
+      const higher = last && (last.help !== help ? last.help : exact(last.row?.from ?? 0).gt(row?.from ?? 0));
+      if (last && last.t === t && higher) continue;
+      last = found;
     }
-  }
+    return last;
+  };
+  const asksForLast = untested || faintStrip;
+  const last = asksForLast ? lastAt(now, 120) : null;
+  // Nothing from the future takes anything back.
+  const later = asksForLast ? known.filter(({ t }) => t - now > 120).map(({ reading }) => reading) : [];
   return {
+    lastKetonesAt: lastAt, notedKetones: known,
     k, ketonesAt: at, row, rowOf, acts, blood, acting: acts(row), unknown: untested || (danger && faintStrip), noStrips: k.unknown === 'noStrips',
     notTested: k.unknown === 'notYet' || k.unknown === 'error', help: isHelp(k) || !!last?.help || later.some(reading => isHelp(reading)),
     lastActing: untested && (!!last?.acting || later.some(reading => isHelp(reading) || acts(rowOf(reading)))),
   };
 };
 
-const faultFacts = (situation, events) => {
+const faultFacts = (situation, events, now) => {
+  const changedSince = (part, t) =>
+    events.some(event => event.kind === 'changed' && event.what.includes(part) && event.t >= t);
   const answered = (seen, what) => (what === 'pumpDead'
     ? events.some(event => event.kind === 'pump' && event.state === 'on' && event.t >= seen.t)
-    : events.some(event => event.kind === 'changed' && event.what.includes(answeredBy[what] ?? 'set') && event.t >= seen.t));
+    : partsNamedBy(what).every(part => changedSince(part, seen.t)));
   const open = new Set(situation.seen);
-  for (const event of events) if (event.kind === 'seen') for (const what of event.what) if (!answered(event, what)) open.add(what);
+  let lastFault = situation.seen.length ? now : null;
+  for (const event of events) {
+    if (event.kind !== 'seen') continue;
+    lastFault = Math.max(lastFault ?? event.t, event.t);
+    for (const what of event.what) if (!answered(event, what)) open.add(what);
+  }
   const pump = events.filter(event => event.kind === 'pump'), lastPump = pump.filter(event => event.t === pump.at(-1).t);
+  const offDead = lastPump.some(event => event.state === 'off') || open.has('pumpDead');
   return {
-    fault: open.size > 0, offDead: lastPump.some(event => event.state === 'off') || open.has('pumpDead'),
+    faults: open, fault: open.size > 0, lastFault, offDead,
+    stopped: offDead ? stoppedSince(events, situation, now) : null,
     automationPaused: events.filter(event => event.kind === 'automation').at(-1)?.state === 'paused',
   };
 };
@@ -132,31 +154,20 @@ const tooMuchFacts = (plan, situation, events, now, f) => {
   for (const event of events)
     if (now - event.t <= action && event.kind === 'mistake' && event.insulin === 'rapid') { times.push(event.t); unitsUnknown ||= event.units === undefined; }
   const unitsOf = doses => doses.reduce((sum, event) => sum.add(event.units), none);
-  // Small deliveries add up. At a moment of the past only what had happened counts; now, everything recorded.
-  const offBody = (moment, ...ends) => events.filter(event => event.kind === 'offBody' && ends.includes(event.tubingEnd) && moment - event.t <= action && (moment === now || event.t <= moment));
-  const body = offBody(now, 'body');
+  // Small deliveries add up.
+  const offBody = (...ends) =>
+    events.filter(event => event.kind === 'offBody' && ends.includes(event.tubingEnd) && now - event.t <= action);
+  const body = offBody('body'), unsure = offBody('unsure');
   if (body.length && unitsOf(body).ge(step)) times.push(body.at(-1).t);
-  const suspicions = moment => {
-    const unsure = offBody(moment, 'unsure');
-    if (unsure.length && unitsOf(offBody(moment, 'unsure', 'body')).ge(step)) times.push(unsure.at(-1).t);
-    const first = f.needles.find(event => (moment === now || event.t <= moment) && moment - event.t < lock);
-    if (!first) return;
-    const after = events.filter(event => event.kind === 'pumpDose' && event.purpose !== 'meal' && event.i > first.i);
-    const there = after.filter(event => moment === now || event.t <= moment);
-    if (!there.length || !unitsOf(there).ge(step)) return;
-    times.push(...there.map(event => event.t), ...after.filter(event => event.t - first.t < lock).map(event => event.t));
-  };
-  if (f.goesLow(f.absorbed)) suspicions(now);
-  // It could have gone low at a reading since: from then on it stands.
-  for (const event of events) {
-    const reading = event.kind === 'glucose' ? readingIn(plan)(event) : readingIn(plan)(event.glucose ?? null);
-    if (!reading || reading.hi || event.t > now) continue;
-    const low = reading.converted ? exact(plan.low.below).add(f.half) : exact(plan.low.below), factor = f.settingAt('correctionFactor', event.t + offsetOf(event.at));
-    if (reading.lo || reading.v.sub(f.absorbedAt(event.t).mul(factor)).le(low)) suspicions(event.t);
+  if (f.goesLow(f.absorbed)) {
+    if (unsure.length && unitsOf(offBody('unsure', 'body')).ge(step)) times.push(unsure.at(-1).t);
+    const needle = f.needles.find(event => now - event.t < lock);
+    const after = needle
+      ? events.filter(event => event.kind === 'pumpDose' && event.purpose !== 'meal' && event.t > needle.t) : [];
+    if (after.length && unitsOf(after).ge(step)) times.push(after.at(-1).t);
   }
   const standing = times.filter(t => now - t <= action);
-  times.splice(0, times.length, ...standing);
-  return { too: times.length > 0, tooUntil: times.length ? Math.max(...times) + action : null, unitsUnknown };
+  return { too: standing.length > 0, tooUntil: standing.length ? Math.max(...standing) + action : null, unitsUnknown };
 };
 
 export const factsOf = ({ plan, record, situation }) => {
@@ -167,16 +178,22 @@ export const factsOf = ({ plan, record, situation }) => {
     return hours * 60 + minutes <= Math.floor((((seconds % day) + day) % day) / 60);
   }).at(-1).value);
   const setting = name => settingAt(name, local);
-  const { events, fromTheFuture } = countingEvents(record, now), needles = events.filter(event => rescueOf(event).gt(0));
+  const { events, fromTheFuture } = countingEvents(record, now);
+  // A correction beside basal, decided on a reading below the trigger, starts no clock and no count.
+  const besideBasal = event =>
+    exact(event.parts?.basal ?? 0).gt(0) && compare.under(readingIn(plan)(event.glucose), plan.high.trigger);
+  const isNeedle = event => rescueOf(event).gt(0) && !besideBasal(event);
+  const needles = events.filter(isNeedle);
   const signs = signFacts(situation);
   const f = {
-    plan, situation, events, fromTheFuture, now, localDay, half, ...compare, settingAt, factor: setting('correctionFactor'), ratio: setting('carbohydrateRatio'), target: setting('target'),
+    plan, situation, events, fromTheFuture, now, localDay, half, ...compare, settingAt, local, factor: setting('correctionFactor'), ratio: setting('carbohydrateRatio'), target: setting('target'),
     ...planFacts(plan, localDay), ...glucoseFacts(plan, situation, now, compare), ...signs, ...ketoneFacts(plan, situation, events, now, signs.danger),
-    ...faultFacts(situation, events), needles, lastNeedle: needles.at(-1) ?? null, rapid: events.filter(event => event.kind === 'injection' && event.insulin === 'rapid'),
+    ...faultFacts(situation, events, now), needles, rescues: events.filter(event => rescueOf(event).gt(0)),
+    lastNeedle: needles.at(-1) ?? null, rapid: events.filter(event => event.kind === 'injection' && event.insulin === 'rapid'),
     risk: plan.person.pregnant || plan.person.sglt2Inhibitor,
   };
   f.sinceNeedle = f.lastNeedle ? now - f.lastNeedle.t : null;
-  Object.assign(f, incidentOf(events, now));
+  Object.assign(f, incidentOf(events, now, isNeedle));
   f.incident = f.since !== null;
   const within = event => f.incident && event.t >= f.since;
   f.needlesIn = needles.filter(within);
@@ -184,9 +201,12 @@ export const factsOf = ({ plan, record, situation }) => {
   f.manyDoses = needles.filter(event => within(event) || now - event.t <= plan.rapid.actionHours * 3600).length >= plan.limits.dosesBeforeCall;
   f.setChanged = events.filter(event => event.kind === 'changed' && event.what.includes('set') && within(event)).at(-1) ?? null;
   f.faultInIncident = events.some(event => event.kind === 'seen' && within(event));
-  // What an injection does not carry stands beside it, if it was fresh.
   const dose = f.lastNeedle;
-  f.ketonesThen = dose && (dose.ketones ?? events.filter(event => event.kind === 'ketones' && event.t <= dose.t && dose.t - event.t <= 30 * 60).at(-1) ?? null);
+  // What rows a hold runs by: the ketones the dose carries, or else the last ketones then.
+  f.rowThen = dose ? (f.rowOf(dose.ketones) ?? f.lastKetonesAt(dose.t)?.row ?? null) : null;
+  // Only what was fresh beside a dose is compared with ketones now.
+  const fresh = ({ t, reading }) => t <= dose.t && dose.t - t <= 30 * 60 && !reading.unknown;
+  f.ketonesThen = dose && (dose.ketones ?? f.notedKetones.filter(fresh).at(-1)?.reading ?? null);
   f.fell = ketonesFell(plan, f);
   Object.assign(f, correctionFacts(plan, events, now, f));
   const highMinutes = situation.highSince ? (now - instant(situation.highSince)) / 60 : -1;

@@ -12,7 +12,7 @@ export const csv = (story, words) => table([
   [words('csv-day'), words('csv-clock'), words('csv-minute'), words('csv-event'), words('csv-struck'), words('csv-led'), words('csv-dose'), words('csv-more'), words('csv-rule'), words('csv-at'), words('csv-kind')],
   ...story.rows.map(row => {
     const then = row.ledTo && led(row.ledTo, words);
-    return [row.day, row.clock, String(row.minute), happened(row, words).join('. '), row.struck ? words('record-struck') : '', then?.title ?? '', then?.dose ?? '', then?.more.join('. ') ?? '',
+    return [row.day, row.clock, String(row.minute), happened(row, iso => iso, words).join('. '), row.struck ? words('record-struck') : '', then?.title ?? '', then?.dose ?? '', then?.more.join('. ') ?? '',
       row.ledTo ? [row.ledTo.decidedBy, ...(row.ledTo.gate ? [row.ledTo.gate] : [])].join(' ') : '', row.at, row.kind];
   }),
 ]);

@@ -1,6 +1,6 @@
 // One event of a story, and what the plan led to then, in words. Every amount and every clock time is a text of the core.
 import { outcome } from '../../views/advice.js';
-import { seenList, signList, urineWord } from '../../views/record.js';
+import { expiryLine, injectionExtras, seenList, signList, urineWord } from '../../views/record.js';
 
 const source = (from, words) => ({ finger: () => words('finger'), sensor: () => words('sensor') }[from]());
 const glucose = (what, words) => words('record-glucose', { value: what.reading ?? what.value, unit: what.unit ?? words('meter-word'), source: source(what.from, words) });
@@ -12,7 +12,7 @@ const changes = (what, words) => what.map(name => ({ set: () => words('change-se
 const typed = (text, words) => (text.trim() ? [words('story-typed', { text })] : []);
 
 // Sentences, the main one first.
-export const happened = ({ kind, what }, words) => ({
+export const happened = ({ kind, what }, dayWords, words) => ({
   incident: () => [what.state === 'opened' ? words('record-opened') : words('record-closed')],
   glucose: () => [glucose(what, words)],
   ketones: () => [ketones(what, words)],
@@ -21,7 +21,8 @@ export const happened = ({ kind, what }, words) => ({
   doseShown: () => [words('record-shown', { dose: what.dose })],
   doseRefused: () => [words('record-refused')],
   injection: () => [what.sure ? words('record-injection', { dose: what.dose, insulin: insulin(what.insulin, words) })
-    : words('record-injection-unsure', { dose: what.dose, insulin: insulin(what.insulin, words) }), ...carried(what, words)],
+    : words('record-injection-unsure', { dose: what.dose, insulin: insulin(what.insulin, words) }),
+    ...injectionExtras({ hours: what.basalHours, zones: what.zonesEast, instead: what.insteadOf }, words), ...carried(what, words)],
   pumpDose: () => [{ correction: () => words('record-pump-correction', { dose: what.dose }), meal: () => words('record-pump-meal', { dose: what.dose }),
     automatic: () => words('record-pump-automatic', { dose: what.dose }) }[what.purpose](), ...carried(what, words)],
   offBody: () => [{ sink: () => words('record-off-body-sink', { dose: what.dose }), body: () => words('record-off-body-body', { dose: what.dose }),
@@ -35,10 +36,11 @@ export const happened = ({ kind, what }, words) => ({
   look: () => [words('record-look', { clock: what.dueClock })],
   call: () => { const to = { team: () => words('call-to-team'), emergency: () => words('call-to-emergency'), home: () => words('call-to-home') }[what.to]();
     return [what.answered ? words('record-call', { to }) : words('record-call-unanswered', { to })]; },
-  order: () => [words('record-order', { by: what.by }), ...(what.dose ? [words('story-order-dose', { dose: what.dose })] : []), ...typed(what.text, words)],
+  order: () => [what.readBack ? words('record-order-read-back', { by: what.by }) : words('record-order', { by: what.by }), ...(what.dose ? [words('story-order-dose', { dose: what.dose })] : []), ...typed(what.text, words)],
   alarmSet: () => [words('record-alarm', { clock: what.dueClock })],
   note: () => [what.text.trim() ? what.text : words('story-note-empty')],
-  strike: () => [words('record-strike'), ...typed(what.text, words)],
+  expires: () => [expiryLine(what, dayWords(what.on), words)],
+  strike: () => (what.text === 'misTap' ? [words('record-mis-tap')] : [words('record-strike'), ...typed(what.text, words)]),
 }[kind]());
 
 export const led = ({ outcome: name, dose, grams, call, decidedBy, gate }, words) => ({

@@ -33,8 +33,8 @@ const plan = (row, size, words) => {
   return html`<td class="led" rowspan=${size}>${then ? html`<b>${then.title}</b>${then.dose ? html`<b class="led-dose">${then.dose}</b>` : nothing}
     ${then.more.map(line => html`<span>${line}</span>`)}<small>${then.rule}</small>` : nothing}</td>`;
 };
-const event = (row, words) => {
-  const [first, ...more] = happened(row, words);
+const event = (row, dayWords, words) => {
+  const [first, ...more] = happened(row, dayWords, words);
   return html`<th scope="row">${clock(row.clock)}</th><td class=${row.struck ? 'struck' : ''}><span>${first}</span>${more.map(line => html`<small>${line}</small>`)}
     ${row.struck ? html`<b class="k">${row.counts ? words('story-struck-counts') : words('record-struck')}</b>` : nothing}</td>`;
 };
@@ -42,7 +42,7 @@ const table = (rows, view, words) => {
   const days = new Set();
   const dayRow = row => (days.has(row.day) ? nothing : (days.add(row.day), html`<tr class="day"><td colspan="3">${view.dayWords(row.day)}</td></tr>`));
   return html`<table class="night-table"><thead><tr><th scope="col">${words('story-col-clock')}</th><th scope="col">${words('story-col-what')}</th><th scope="col">${words('story-col-led')}</th></tr></thead>
-    ${groups(rows).map(group => html`<tbody>${group.map((row, at) => html`${at ? nothing : dayRow(row)}<tr>${event(row, words)}${at ? nothing : plan(row, group.length, words)}</tr>`)}</tbody>`)}</table>`;
+    ${groups(rows).map(group => html`<tbody>${group.map((row, at) => html`${at ? nothing : dayRow(row)}<tr>${event(row, view.dayWords, words)}${at ? nothing : plan(row, group.length, words)}</tr>`)}</tbody>`)}</table>`;
 };
 
 const others = ({ others: list, moreOthers }, view, words) => (list.length ? html`<p class="note no-print">${words('story-others', { days: list.map(other => view.dayWords(other.from.slice(0, 10))).join('; ') })} ${moreOthers ? words('story-more-others') : nothing}</p>` : nothing);

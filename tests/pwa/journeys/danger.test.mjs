@@ -52,6 +52,71 @@ test('drowsy and the glucose not read: call, never insulin', async () => {
   await hand.device.end();
 });
 
+const low = { 'a number': async hand => { await hand.keys('2.8'); await hand.tap('Finger: 2.8 mmol/L'); }, 'LO': async hand => { await hand.tap('Meter says LO'); await hand.tap('On the meter, from a finger'); } };
+for (const [how, type] of Object.entries(low)) test(`drowsy, then a low typed as ${how}: the questions end at once, and whoever is there chooses between glucagon and sugar`, async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tick('Drowsy, hard to wake');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Call for help now');
+  await hand.tap('Test while you wait');
+  await hand.heading('Glucose now');
+  await type(hand);
+  // No question about ketones, and none after it.
+  await hand.heading('Call for help now');
+  await hand.misses('Test while you wait');
+  await hand.sees('“Type 1 diabetes. A severe low. Insulin pump.”');
+  await hand.misses('Ketoacidosis');
+  await hand.sees('While somebody calls Stop the pump Not awake or not swallowing: glucagon, nasal 3 mg Awake and swallowing: 15 grams of sugar');
+  await hand.shot(`help-low-${how.length}`);
+  await hand.tap('The call is answered');
+  await hand.sees('Not awake or not swallowing');
+  const order = (await hand.page.locator('.steps .txt, .step.cur h1, .step.cur h2').allInnerTexts()).map(text => text.replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' '));
+  assert.deepEqual(order, ['The call is answered', '“Type 1 diabetes. A severe low. Insulin pump.”', 'Stop the pump', 'Not awake or not swallowing: glucagon, nasal 3 mg', 'Awake and swallowing: 15 grams of sugar',
+    'Wash a finger and test again', 'Set the alarm for 03:20']);
+  await hand.tap('I have said it');
+  await hand.tap('The pump is stopped');
+  await hand.sees('Lay the person on one side.');
+  await hand.sees('Do not put anything in the mouth.');
+  await hand.shot('low-glucagon');
+  await hand.tap('Awake and swallowing: sugar instead');
+  await hand.sees('Only if the person swallows well. Do not inject.');
+  await hand.shot('low-sugar');
+  await hand.tap('The sugar is taken');
+  await hand.heading('Call for help now');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'carbs').map(event => event.grams), [15]);
+  assert.equal((await hand.record()).filter(event => event.kind === 'ketones').length, 0);
+  await hand.device.end();
+});
+
+test('vomiting again, then a low: help for a severe low at once, no ketone question', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tick('Vomited twice or more');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Go to hospital now');
+  await hand.tap('Test while you wait');
+  await hand.keys('3.0');
+  await hand.tap('Finger: 3.0 mmol/L');
+  await hand.heading('Call for help now');
+  await hand.sees('A severe low.');
+  await hand.misses('Test while you wait');
+  await hand.device.end();
+});
+
+test('fitting, and low: nothing in the mouth, glucagon alone', async () => {
+  const hand = await withDemo();
+  await hand.tap('Start');
+  await hand.tick('Fitting, or cannot swallow');
+  await hand.tap('Yes, this is true now');
+  await hand.heading('Call for help now');
+  await hand.sees('While somebody calls Stop the pump Give glucagon: nasal 3 mg');
+  await hand.sees('Do not put anything in the mouth.');
+  await hand.misses('grams of sugar');
+  await hand.shot('help-fitting');
+  await hand.device.end();
+});
+
 test('a low glucose is answered at once with sugar, not with the next question', async () => {
   const hand = await withDemo();
   await hand.tap('Start');
@@ -138,12 +203,56 @@ test('insulin given off-body while still joined to the body: too much, said at o
   await hand.tap('The set is changed');
   await hand.sees('New reservoir');
   await hand.tap('The reservoir is new');
-  await hand.tap('The pump gave it');
-  await hand.heading('Where was the end of the tubing?');
+  // Where it ends is asked before the pump gives anything: nothing is written down while nothing was given.
+  await hand.heading('Pump: 4 units into a sink');
+  await hand.misses('The pump gave it');
+  await hand.tap('Look at the end of the tubing');
+  await hand.heading('Where is the end of the tubing now?');
+  await hand.sees('Look before the pump gives 4 units.');
+  await hand.shot('tubing-before');
   await hand.tap('At the body');
+  await hand.heading('Do not let the pump give it');
+  await hand.sees('Take the tubing off the body first.');
+  await hand.shot('tubing-not');
+  assert.equal((await hand.record()).filter(event => event.kind === 'offBody').length, 0);
+  // Too late: it has given it already.
+  await hand.tap('The pump has already given 4 units');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'offBody').map(({ units, tubingEnd }) => [units, tubingEnd]), [[4, 'body']]);
   await hand.heading('Too much insulin may be working');
   await hand.sees('Do not inject rapid insulin.');
   await hand.shot('too-much-tubing');
+  await hand.device.end();
+});
+
+test('off-body: the end over a sink first, then the pump gives, and the tubing is joined again as a step of its own', async () => {
+  const hand = await withDemo();
+  await answer(hand);
+  await inject(hand, '4');
+  await hand.tap('The set is changed');
+  await hand.tap('The reservoir is new');
+  await hand.tap('Look at the end of the tubing');
+  await hand.tap('I am not sure');
+  await hand.heading('Do not let the pump give it');
+  await hand.sees('Follow the tubing with your fingers to its end.');
+  await hand.tap('Look at its end again');
+  await hand.tap('Over a sink');
+  await hand.heading('Pump: 4 units into a sink');
+  // A look that is some time ago says nothing about now: a tubing may have been joined meanwhile.
+  await hand.device.later(16);
+  await hand.page.reload();
+  await hand.heading('Pump: 4 units into a sink');
+  await hand.misses('The pump gave it');
+  await hand.tap('Look at the end of the tubing');
+  await hand.tap('Over a sink');
+  await hand.tap('It gave another number');
+  await hand.keys('3');
+  await hand.tap('Yes, 3 units');
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'offBody').map(({ units, tubingEnd }) => [units, tubingEnd]), [[3, 'sink']]);
+  await hand.heading('Join the tubing to the new set again');
+  await hand.sees('Look: no drops, no wet.');
+  await hand.shot('join-tubing');
+  await hand.tap('It is joined, and dry');
+  await hand.heading('Automation off until 07:05');
   await hand.device.end();
 });
 

@@ -59,6 +59,7 @@ for (const size of Object.keys(sizes)) test(`new person to agreed plan, ${size}`
   assert.equal(await hand.page.getByRole('button', { name: /^\s*Agree revision/ }).count(), 0, 'nobody has agreed yet');
   await hand.page.getByLabel('Agreed by').fill('Dr I. Solberg-Nakata');
   await hand.page.getByLabel('Role').fill('diabetes consultant');
+  await hand.page.getByRole('checkbox', { name: /years old/ }).click();
   await hand.page.getByLabel('Agreed on').fill('20261125');
   await noFaults(hand, `agree ${size}`);
   await hand.shot(`desk-${size}-agree`);
@@ -77,7 +78,7 @@ for (const size of Object.keys(sizes)) test(`new person to agreed plan, ${size}`
   assert.deepEqual({ ...rest, revision: undefined }, { ...demoRest, revision: undefined });
   assert.deepEqual(person, { ...demoPerson, name: 'Runa Okafor-Lind' });
   assert.deepEqual(agreement, { status: 'agreed', by: 'Dr I. Solberg-Nakata', role: 'diabetes consultant', on: '2026-11-25', reviewBy: '2027-05-20', graceDays: 30,
-    houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'], retyped: [{ path: '/plan/ketones/rows/3/cells/2', reason: 'Given only on the way to hospital.' }] });
+    houseRules: ['rollingShare', 'matchedCarbohydrate', 'extraNotReduced'], retyped: [{ path: '/plan/ketones/rows/3/cells/2', reason: 'Given only on the way to hospital.', finding: 'dose-could-go-low', value: '0.2' }] });
   assert.match(kept.text, /"dailyTotal":46\.0,/);
   // The shelf shows how it stands, and the head its fingerprint in groups.
   await hand.page.getByRole('link', { name: 'Desk' }).click();

@@ -63,6 +63,7 @@ test('a plan with a finding that refuses cannot be agreed, whatever else is fill
   await hand.tap('Review and agree');
   await hand.heading('Review and agree');
   for (const box of await hand.page.locator('.house input').all()) if (!await box.isChecked()) await box.click();
+  await hand.page.getByRole('checkbox', { name: /years old/ }).click();
   await hand.page.getByLabel('Agreed on').fill('2026-11-25');
   await hand.sees('things stop it');
   assert.equal(await hand.page.getByRole('button', { name: /^\s*Agree revision/ }).count(), 0);
@@ -119,6 +120,42 @@ test('a file that is no plan changes nothing and says why', async () => {
   await hand.tap('Odd Shape');
   await hand.heading('The plan’s sheet');
   assert.match(await hand.counts(), /missing/);
+  await hand.device.end();
+});
+
+// The factor of mg/dL in an mmol/L plan, agreed somewhere else. On the shelf the plan in use stays; the other lies beside it.
+test('an agreed plan that is refused is kept beside the one in use, as it came', async () => {
+  const hand = await atDesk('laptop');
+  const own = demo.replace('p-demo-adult', 'p-own').replace('Maren Oduya', 'Edda Varro');
+  const slip = own.replace('"revision": 2', '"revision": 3').replaceAll('"value": 2.5', '"value": 25').replaceAll('"value": 2.2', '"value": 25');
+  // Nobody is on the shelf yet: there is nothing it could lie beside.
+  await bring(hand, slip);
+  await hand.sees('The plan in the file is not taken in. Keep the file.');
+  await hand.sees('looks like a number in the other glucose unit');
+  assert.deepEqual(await hand.shelf(), []);
+  await bring(hand, own);
+  await hand.sees('The file is on the shelf');
+  await bring(hand, slip);
+  await hand.sees('It is kept as it came, and not used.');
+  await hand.sees('Revision 3 is kept and not used.');
+  const [{ held }] = await hand.shelf();
+  assert.deepEqual(held, [slip]);
+  assert.deepEqual((await hand.revisions()).map(({ text }) => text), [own]);
+  await hand.device.end();
+});
+
+test('a number that nobody confirmed is shown before the plan is taken in', async () => {
+  const hand = await atDesk('laptop');
+  const own = demo.replace('p-demo-adult', 'p-own').replace('Maren Oduya', 'Edda Varro').replace(', "finding": "dose-could-go-low", "value": "0.2"', '');
+  await bring(hand, own);
+  await hand.sees('Nobody confirmed these numbers.');
+  assert.deepEqual(await hand.shelf(), []);
+  await hand.tap('Do not take it in');
+  await hand.misses('Nobody confirmed these numbers.');
+  await bring(hand, own);
+  await hand.tap('Take it in all the same');
+  await hand.sees('The file is on the shelf');
+  assert.deepEqual((await hand.revisions()).map(({ text }) => text), [own]);
   await hand.device.end();
 });
 

@@ -43,6 +43,7 @@ for (const size of Object.keys(sizes)) test(`revise and compare, ${size}`, async
     else await hand.page.getByLabel(exactly(field)).fill('Ketones need this much; sugar lies ready.');
   }
   for (const box of await hand.page.locator('.house input').all()) await box.click();
+  await hand.page.getByRole('checkbox', { name: /years old/ }).click();
   await hand.page.getByLabel('Agreed on').fill('2026-11-25');
   await hand.sees('The changes are not looked at');
   assert.equal(await hand.page.getByRole('button', { name: /^\s*Agree revision/ }).count(), 0);

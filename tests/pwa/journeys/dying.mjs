@@ -41,6 +41,7 @@ export const person = async ({ readings, units, until, injected = false, onward 
   const settled = async () => {
     do await wait(); while (document.body.getAttribute('aria-busy') === 'true' && !window.dying?.dead);
   };
+  const amount = number => `${number} ${number === '1' ? 'unit' : 'units'}`;
   const met = [], noted = [];
   const tap = async (...texts) => {
     const found = texts.map(button).find(Boolean);
@@ -57,7 +58,8 @@ export const person = async ({ readings, units, until, injected = false, onward 
     if (!title) return tap('All steps are seen');
     if (/infusion set/.test(title)) return tap('The set is changed');
     if (/New reservoir/.test(title)) return tap('The reservoir is new');
-    if (/into a sink/.test(title)) return tap('The pump gave it');
+    if (/into a sink/.test(title)) return tap('The pump gave it', 'Look at the end of the tubing');
+    if (/Join the tubing/.test(title)) return tap('It is joined, and dry');
     if (/Automation off/.test(title)) return tap('Automation is off');
     if (/Drink/.test(title)) return tap('I drink');
     if (/Set the alarm/.test(title)) return tap('The alarm is set');
@@ -70,13 +72,13 @@ export const person = async ({ readings, units, until, injected = false, onward 
     ketones: () => type(readings.ketones, `Yes, ketones are ${readings.ketones}`),
     // What is in the record is not said again.
     given: () => (button('That is all') || !readings.pump ? tap('That is all', 'Nothing') : tap('A correction by the pump')),
-    entryUnits: () => type(readings.pump.units, `Yes, ${readings.pump.units} units`),
+    entryUnits: () => type(readings.pump.units, `Yes, ${amount(readings.pump.units)}`),
     entryTime: () => (button('At 03:05') ? tap('At 03:05') : type(readings.pump.at, `Yes, at ${readings.pump.at.slice(0, 2)}:${readings.pump.at.slice(2)}`)),
     entryGlucose: () => type(readings.pump.glucose, `Yes, ${readings.pump.glucose} mmol/L`),
     dosePage: () => tap('Type the units you see'),
-    typed: () => type(units, `I see ${units} units`),
-    injectNow: () => { injected = true; return tap(`I have injected ${units} units`); },
-    didYouInject: () => tap(injected ? `Yes, ${units} units` : 'No, nothing was injected'),
+    typed: () => type(units, `I see ${amount(units)}`),
+    injectNow: () => { injected = true; return tap(`I have injected ${amount(units)}`); },
+    didYouInject: () => tap(injected ? `Yes, ${amount(units)}` : 'No, nothing was injected'),
     stepsPage: step,
     tubing: () => tap('Over a sink'),
     writeDown: () => { noted.push(`${plain(document.querySelector('.holdbox .clock').innerText)} ${plain(document.querySelector('.holdbox .say').innerText)}`); return tap('I have written it down'); },

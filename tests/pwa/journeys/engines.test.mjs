@@ -6,7 +6,7 @@ import { after, test } from 'node:test';
 import { load } from '../../../wasm/core.mjs';
 import { serve } from '../../../pwa/serve.mjs';
 import { firefox, webkit } from './other_browsers.mjs';
-import { site } from './phone.mjs';
+import { inUnits, site } from './phone.mjs';
 
 const core = await load();
 const plan = readFileSync(new URL('../../../pwa/demo/adult.json', import.meta.url), 'utf8');
@@ -96,9 +96,9 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
     await tap('Type the units you see');
     await at('How many units do you see?');
     await keys(units);
-    await tap(`I see ${units} units`);
-    await at(`Inject ${units} units now`);
-    await tap(`I have injected ${units} units`);
+    await tap(`I see ${inUnits(units)}`);
+    await at(`Inject ${inUnits(units)} now`);
+    await tap(`I have injected ${inUnits(units)}`);
     await at('Change the infusion set');
     // The whole release is kept; then the server is gone for good.
     // Beside other suites the whole release takes its time to be kept.

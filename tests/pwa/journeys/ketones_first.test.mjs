@@ -34,7 +34,7 @@ test('ketones on first look: four units, both ways of squaring, no dose for keto
   await hand.tap('I have injected 4 units');
   await hand.heading('Change the infusion set');
   const met = await hand.steps(name => hand.shot(`ketones-${name}`));
-  assert.deepEqual(met, ['Change the infusion set', 'New reservoir', 'Pump: 4 units into a sink', 'Automation off until 07:05', 'Drink water', 'Set the alarm for 04:05']);
+  assert.deepEqual(met, ['Change the infusion set', 'New reservoir', 'Pump: 4 units into a sink', 'Join the tubing to the new set again', 'Automation off until 07:05', 'Drink water', 'Set the alarm for 04:05']);
   await hand.tap('All steps are seen');
   await hand.heading('Look again at');
   await hand.sees('Until then, do not inject for ketones.');

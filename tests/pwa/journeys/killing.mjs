@@ -24,8 +24,11 @@ const writes = [
   ['', 'didYouInject', 'Did you inject it?'],
   ['injection', 'stepsPage', 'Change the infusion set'],
   ['changed', 'stepsPage', 'Pump: 1 unit into a sink'],
-  ['', 'tubing', 'Where was the end of the tubing?'],
-  ['offBody', 'stepsPage', 'Set the alarm for 04:05'],
+  // The end of the tubing is seen before the pump gives anything, and joined again after it.
+  ['', 'tubing', 'Where is the end of the tubing now?'],
+  ['', 'stepsPage', 'Pump: 1 unit into a sink'],
+  ['offBody', 'stepsPage', 'Join the tubing to the new set again'],
+  ['', 'stepsPage', 'Set the alarm for 04:05'],
   ['alarmSet', 'stepsPage', 'Injected: 1 unit'],
   ['', 'waiting', 'Look again at'],
   // The look, an hour later: still high, and the hold runs.
@@ -38,7 +41,7 @@ const writes = [
   ['alarmSet', 'stepsPage', 'Do not inject now'],
   ['', 'waiting', 'Look again at'],
 ];
-const firstOfTheLook = 19;
+const firstOfTheLook = 21;
 const waitingNow = '04:05 03:05 1 unit of lispro by needle 05:05 Another look Test glucose and ketones. 07:05 Until then, do not inject a correction.';
 const waitingThen = '05:05 03:05 1 unit of lispro by needle 07:05 Until then, do not inject a correction.';
 const home = ['', 'home', 'Maren Oduya'];

@@ -57,9 +57,15 @@ const night = async (hand, label, options) => {
   await hand.tap('See insulin at work');
   await look('picture');
   await hand.tap('Back');
-  await hand.tap('The pump gave it');
+  await hand.tap('Look at the end of the tubing');
   await look('tubing');
+  await hand.tap('At the body');
+  await look('tubingNot');
+  await hand.tap('Look at its end again');
   await hand.tap('Over a sink');
+  await hand.tap('The pump gave it');
+  await look('stepsPage', 'join-tubing');
+  await hand.tap('It is joined, and dry');
   await hand.tap('Automation is off');
   await hand.tap('I drink');
   await hand.tap('The alarm is set');

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { axeFaults, overTheFoot } from './axe.mjs';
 import { asked, forgetPage, injected, oneInsulin, toHours, toLongActing } from './off_pump.mjs';
-import { answer, close, inject, seen, withDemo } from './phone.mjs';
+import { answer, close, inject, inUnits, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -58,7 +58,7 @@ test('another amount than the plan says is recorded as given, and stands for as 
   // No injection of these: said at the field, and the dose stays in hand.
   for (const digits of ['0', '999']) {
     await hand.keys(digits);
-    await hand.tap(`I see ${digits} units`);
+    await hand.tap(`I see ${inUnits(digits)}`);
     await hand.heading('How many units do you see?');
     for (const digit of digits) await hand.tap('Erase');
   }
@@ -280,7 +280,7 @@ for (const [look, options] of [['by day', { at: '2026-11-25T12:05:00+01:00' }], 
     await hand.tap('They said 35');
     await clean(hand, 'order read back');
     await hand.tap('They said yes');
-    await hand.heading('35 units is more than a whole day of your plan');
+    await hand.heading('35 units is too much to be injected');
     await clean(hand, 'order too large');
     await hand.shot(`off-${look.slice(3, 6).trim()}-order-large`);
     await hand.tap('Another amount');

@@ -209,9 +209,9 @@ test('an order that was mistyped leaves no dose behind', async () => {
   await hand.keys('35');
   await hand.tap('They said 35');
   await hand.tap('They said yes');
-  await hand.heading('35 units is more than a whole day of your plan');
+  await hand.heading('35 units is too much to be injected');
   await hand.page.reload();
-  await hand.heading('35 units is more than a whole day of your plan');
+  await hand.heading('35 units is too much to be injected');
   await hand.tap('Another amount');
   await hand.heading('How many units did they say?');
   await hand.tap('Back');

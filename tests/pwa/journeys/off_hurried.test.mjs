@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked } from './off_pump.mjs';
-import { answer, close, seen, withDemo } from './phone.mjs';
+import { answer, close, inUnits, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -93,9 +93,9 @@ test('a clock set back at the needle shortens the hold of no correction', async 
   const units = (await hand.record()).find(event => event.kind === 'doseShown').units;
   await hand.tap('Type the units you see');
   await hand.keys(String(units));
-  await hand.tap(`I see ${units} units`);
+  await hand.tap(`I see ${inUnits(units)}`);
   await setClock(hand, '2026-11-25T20:05:00+01:00');
-  await hand.tap(`I have injected ${units} units`);
+  await hand.tap(`I have injected ${inUnits(units)}`);
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
   await hand.page.waitForTimeout(300);
   assert.deepEqual(await injectedAt(hand), ['2026-11-25T22:05:00+01:00']);

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { asked, askedAgain, given, injected, longActingGiven, oneInsulin, toLongActing } from './off_pump.mjs';
 import { axeFaults, overTheFoot } from './axe.mjs';
-import { close, seen, withDemo } from './phone.mjs';
+import { close, inUnits, seen, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
@@ -11,7 +11,7 @@ const night = { at: '2026-11-25T22:05:00+01:00' };
 const typed = async (hand, units) => {
   await hand.tap('Type the units you see');
   await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
+  await hand.tap(`I see ${inUnits(units)}`);
   await hand.heading(`Inject ${units} units now`);
 };
 

@@ -202,7 +202,7 @@ test('long-acting insulin in a pen: seen in the hand with its label, dialled, an
 });
 
 // 10 were meant and 100 typed. The page that asks is lost with the phone; the order is in the record.
-test('an order of more than a whole day is not shown before it was said twice, also where its page was lost', async () => {
+test('an order of more than a whole day is never shown as an injection, also where its page was lost', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
   await hand.tap('Then the second injection');
@@ -210,20 +210,28 @@ test('an order of more than a whole day is not shown before it was said twice, a
   await hand.keys('100');
   await hand.tap('They said 100');
   await hand.tap('They said yes');
-  await hand.heading('100 units is more than a whole day of your plan');
+  await hand.heading('100 units is too much to be injected');
+  await hand.sees('Call back.');
+  // Said back to the team: that stands in the record.
+  assert.deepEqual((await hand.record()).filter(event => event.kind === 'order').map(event => [event.units, event.readBack]), [[100, true]]);
   await forgetPage(hand);
   await hand.page.reload();
   await asked(hand, { stands: true });
+  await hand.sees('The amount named is over a day’s dose. Call back and say it again.');
+  await hand.misses('100 units');
+  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
+  await hand.device.end();
+});
+
+test('three figures are the widest dose there is: they end before the syringe begins', async () => {
+  // 4.2 units an hour are 100.8 a day, down to 100.
+  const hand = await withDemo({ ...night, change: plan => { plan.day.basal = [{ from: '00:00', value: 4.2 }]; plan.syringe = { capacity: 100, step: 1 }; } });
+  await asked(hand, { glucose: '7.0' });
   await toLongActing(hand);
   await hand.tap('glargine');
   await hand.tap('Show the dose');
-  await hand.heading('100 units is more than a whole day of your plan');
-  assert.equal((await hand.record()).filter(event => event.kind === 'doseShown').length, 0);
-  await hand.tap('They said it twice');
-  await hand.tap('glargine');
-  await hand.tap('Show the dose');
   await hand.heading('Inject now');
-  // Three figures are the widest dose there is: they end before the syringe begins.
+  await hand.sees('100 units');
   for (const width of [390, 320]) {
     await hand.page.setViewportSize({ width, height: 844 });
     const [units, syringe] = await hand.page.evaluate(() => ['.dose .units', '.syr'].map(name => document.querySelector(name).getBoundingClientRect()));

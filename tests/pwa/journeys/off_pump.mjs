@@ -1,3 +1,5 @@
+import { inUnits } from './phone.mjs';
+
 // From the home page to the first question: since when is asked where the record does not know.
 export const toHours = async (hand, since) => {
   await hand.tap('The pump stays off');
@@ -65,8 +67,8 @@ export const injected = hand => hand.page.waitForFunction(() => !/^Inject /.test
 export const given = async (hand, units) => {
   await hand.tap('Type the units you see');
   await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.tap(`I have injected ${units} units`);
+  await hand.tap(`I see ${inUnits(units)}`);
+  await hand.tap(`I have injected ${inUnits(units)}`);
   await injected(hand);
 };
 

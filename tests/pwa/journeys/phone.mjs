@@ -24,20 +24,23 @@ assert.ok(existsSync(join(site, 'index.html')), 'The site is not built yet. Run:
 const program = process.env.CHROMIUM ?? ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'].find(path => existsSync(path));
 const launch = { executablePath: program, args: ['--no-sandbox', '--font-render-hinting=none'] };
 let browser;
-const hosts = new Set();
-export const close = async () => { await browser?.close(); browser = undefined; for (const host of hosts) await host.close(); hosts.clear(); };
+const hosts = new Set(), others = new Set();
+export const close = async () => { await browser?.close(); browser = undefined; for (const other of others) await other.close(); others.clear(); for (const host of hosts) await host.close(); hosts.clear(); };
 
 const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures } = {}) => {
-  if (!profile) browser ??= await chromium.launch(launch);
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures, fonts } = {}) => {
+  // `fonts`: a configuration of fonts, for a browser of its own that knows no others.
+  const other = fonts && await chromium.launch({ ...launch, env: { ...process.env, FONTCONFIG_FILE: fonts } });
+  if (other) others.add(other);
+  else if (!profile) browser ??= await chromium.launch(launch);
   const host = server ?? await serve(folder);
   hosts.add(host);
   const looks = { viewport: { width, height }, deviceScaleFactor: pictures ? 2 : 1, serviceWorkers: keeper ? 'allow' : 'block', javaScriptEnabled: script, forcedColors: forced ? 'active' : 'none', locale: 'en-GB', timezoneId: zone, storageState: storage, hasTouch: touch, isMobile: touch, acceptDownloads: true };
   // A profile is a browser of its own, which can be ended and started again with what it kept.
-  const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await browser.newContext(looks);
+  const context = profile ? await chromium.launchPersistentContext(profile, { ...launch, ...looks }) : await (other ?? browser).newContext(looks);
   // The clock stands still unless a journey moves it: a slow machine must not turn 07:05 into 07:06. Only how fast somebody taps is
   // measured by the machine's own.
   if (!machineTime) await context.clock.install({ time: new Date(Date.parse(at) - 1000) });
@@ -99,12 +102,13 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     // Goes through the steps as somebody would who does each of them; says which were met, in their order.
     steps: async (shot = () => {}) => {
       const met = [];
-      const own = [[/into a sink/, async () => { await press('The pump gave it'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); await page.waitForFunction(() => document.documentElement.dataset.screen === 'stepsPage'); }],
+      const own = [[/into a sink/, async () => { await press('Look at the end of the tubing'); await page.getByText('Over a sink').waitFor(); await shot('tubing'); await press('Over a sink'); await page.waitForFunction(() => document.documentElement.dataset.screen === 'stepsPage'); await press('The pump gave it'); }],
+        [/Join the tubing/, () => press('It is joined, and dry')],
         [/new vial/i, () => press('The insulin is in order')], [/New reservoir/, () => press('The reservoir is new')], [/infusion set/, () => press('The set is changed')],
         [/Automation off/, () => press('Automation is off')], [/Drink/, () => press('I drink')], [/Set the alarm/, () => press('The alarm is set')],
         [/Get ketone/, () => press('I will get strips')], [/^Call/, () => press('Answered')], [/Eat/, () => press('It is eaten')], [/sugar now/, () => press('The sugar is taken')],
         [/test again/, () => press('I will test again')], [/Restock/, () => press('It is restocked')], [/Close this/, () => press('Close it')], [/“/, () => press('I have said it')],
-        [/Stop the pump/, () => press('The pump is stopped')], [/glucagon/, () => press('Glucagon is given')], [/Wait until/, () => press('I wait')]];
+        [/Stop the pump/, () => press('The pump is stopped')], [/glucagon/, () => press('Glucagon is given')], [/^Awake and swallowing/, () => press('The sugar is taken')], [/Wait until/, () => press('I wait')]];
       for (let before = '';;) {
         await page.waitForFunction(last => (document.querySelector('.step.cur .top')?.textContent ?? 'over') !== last, before);
         before = await page.evaluate(() => document.querySelector('.step.cur .top')?.textContent ?? 'over');
@@ -132,7 +136,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   return {
     context, open, faults, host, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
     later: async minutes => context.clock.fastForward(minutes * 60000),
-    end: async () => { await context.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
+    end: async () => { await context.close(); if (others.delete(other)) await other.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
   };
 };
 
@@ -184,14 +188,16 @@ export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones 
   await hand.touch(hand.page.getByRole('button', { name: /^\s*(Nothing|That is all)/ }));
 };
 
+// An amount as the page writes it.
+export const inUnits = units => `${units} ${units === '1' ? 'unit' : 'units'}`;
 export const inject = async (hand, units) => {
   await hand.heading('Inject now');
   await hand.tap('Type the units you see');
   await hand.heading('How many units do you see?');
   await hand.keys(units);
-  await hand.tap(`I see ${units} units`);
-  await hand.heading(`Inject ${units} units now`);
-  await hand.tap(`I have injected ${units} units`);
+  await hand.tap(`I see ${inUnits(units)}`);
+  await hand.heading(`Inject ${inUnits(units)} now`);
+  await hand.tap(`I have injected ${inUnits(units)}`);
   // Written down before anything else is done: a page left earlier rightly asks whether it was injected.
   await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
 };

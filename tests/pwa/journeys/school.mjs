@@ -1,7 +1,7 @@
 // A school's hands: orders taken in with the signed paper, a student found by name and date of birth, and what is kept of each.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { phone } from './phone.mjs';
+import { inUnits, phone } from './phone.mjs';
 
 const demo = readFileSync(fileURLToPath(new URL('../../../pwa/demo/child.json', import.meta.url)), 'utf8');
 export const orders = (changes = {}) => {
@@ -95,10 +95,10 @@ export const schoolHand = (device, hand) => {
       await hand.heading('Inject now');
       await hand.tap('Type the units you see');
       await hand.keys(units);
-      await hand.tap(`I see ${units} units`);
+      await hand.tap(`I see ${inUnits(units)}`);
       await hand.heading(`Inject ${units} units now`);
       await field('injector').fill(initials);
-      await hand.tap(`I have injected ${units} units`);
+      await hand.tap(`I have injected ${inUnits(units)}`);
       await page.waitForFunction(() => document.documentElement.dataset.screen !== 'injectNow');
     },
   };

@@ -64,7 +64,7 @@ test('stubborn high at night: one unit by needle, the steps, the hold and the ne
   assert.equal(await link('Call').getAttribute('href'), 'tel:+440000000001');
   // No ketones act: the plan's preferred way of squaring, once; automation is not paused besides.
   const met = await steps(name => shot(`stubborn-${name}`));
-  assert.deepEqual(met, ['Change the infusion set', 'Pump: 1 unit into a sink', 'Set the alarm for 04:05']);
+  assert.deepEqual(met, ['Change the infusion set', 'Pump: 1 unit into a sink', 'Join the tubing to the new set again', 'Set the alarm for 04:05']);
   await tap('All steps are seen');
   await heading('Look again at');
   await sees('Until then, do not inject a correction.');
