@@ -9,6 +9,7 @@
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
+#include "json/hidden_characters.hpp"
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
 #include "json/read.hpp"
@@ -174,7 +175,7 @@ std::string review_plan_call(const Node& request, Refusals& refusals) {
   if (plan_node) plan = json::read_plan(*plan_node, "/plan", refusals);
   if (!refusals.empty()) return {};
   const auto text_at = [&](std::string_view path) { return json::text_at(*plan_node, path); };
-  return json::write_review(review_plan(plan, text_at), plan);
+  return json::write_review(review_plan(plan, text_at, json::hidden_characters(*plan_node, "/plan")), plan);
 }
 
 std::string compare_plans_call(const Node& request, Refusals& refusals) {

@@ -119,9 +119,10 @@ void take_reasons(const Plan& plan, const TextAt& text_at, std::vector<Finding>&
 
 }  // namespace
 
-ReviewAnswer review_plan(const Plan& plan, const TextAt& text_at) {
+ReviewAnswer review_plan(const Plan& plan, const TextAt& text_at, const std::vector<HiddenCharacter>& hidden) {
   Review work{plan};
   look_at_everything(work);
+  review::look_at_text(work, hidden);
   ReviewAnswer answer;
   lay_tables(work, answer);
   answer.findings = std::move(work.findings);

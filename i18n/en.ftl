@@ -325,6 +325,20 @@ newer-take = Use the new version
 newer-not-now = Not now
 # Below the buttons.
 newer-later = It waits. The version in use goes on working.
+# On the first page of each face: everything is kept here.
+offline-yes = Works with no network: yes.
+# The same line, for a moment, while it is looked through.
+offline-asked = Works with no network: this is being checked.
+# Reason: the first visit, or a file is fetched again.
+offline-fetching = Works with no network: not yet, because files are still coming.
+# Reason: a file was altered or cut off on its way, or on this phone.
+offline-not-whole = Works with no network: not yet, because some files did not arrive whole.
+# Reason: a private window, or a browser that keeps no pages.
+offline-no-keeper = Works with no network: not yet, because this browser does not keep it.
+# Reason: the page on the screen is not the version that is kept.
+offline-other = Works with no network: not yet, because this page is another version.
+# After each reason.
+offline-do = Stay connected and open Stopgap again. Until then rely on your card.
 # Frame when storage is refused.
 nothing-kept = This phone keeps nothing now. Write down every dose and its time.
 
@@ -386,8 +400,6 @@ trouble = Stopgap cannot help now
 trouble-what = Do not inject by guess. Call.
 # Button.
 trouble-again = Open it again
-# Page and core are of different releases.
-trouble-mixed = Page and core are not of one version.
 
 ## Question 1: danger signs
 
@@ -1441,6 +1453,8 @@ finding-measured-after-agreement = Measured on { $measured }, but agreed on { $a
 finding-measured-long-ago = Weight and daily total of { $measured } are { $days } days old. Measure again after { $limit } days.
 # $review, $agreed: days.
 finding-review-far-ahead = The review on { $review } is over a year after { $agreed }. Choose an earlier day.
+# $code: the number of a character, as Unicode writes it (U+200B). Nobody can see it, so two names can look the same.
+finding-hidden-character = A character that nobody can see stands here: { $code }. Type the text again.
 # $rule: which rule of ours is not agreed.
 finding-house-rule-not-agreed = This rule of ours is not agreed yet: { $rule ->
     [rollingShare] a limit on all rescue doses together
@@ -2845,6 +2859,10 @@ bring-unsigned = Not signed. Nobody can say whether it was changed on its way.
 bring-fingerprint = Fingerprint
 # Loud. $name, $born: the person of the plan in use.
 bring-other-person = Another person. The plan in use is for { $name }, born { $born }.
+# Loud. $text: a text of the plan, with the number of each character that nobody sees, such as [U+200B].
+bring-unseen = Characters that nobody sees stand in “{ $text }”. Compare it with the paper.
+# Loud. $word: a word of the plan; $letters: those of its letters that are Greek or Cyrillic, each with its number.
+bring-mixed = “{ $word }” mixes alphabets: { $letters }. Compare it with the paper.
 # Loud.
 bring-other-plan = Another plan of this person. It is no revision of the one in use.
 # Loud. $revision: number in use.

@@ -3,6 +3,7 @@
 import * as events from './events.js';
 import { fingerprintOf } from './copies.js';
 import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
+import { textOf } from './checked.js';
 import { union } from './merge.js';
 import { unitsText as amountText } from './views/units.js';
 import { save } from './save.js';
@@ -214,7 +215,7 @@ export const actions = tools => {
     clockKey(sign) { if (state.pad.digits.length >= 4) padFull(); else state.pad = { digits: state.pad.digits + sign }; },
     erase() { state.pad = { digits: state.pad.digits.slice(0, -1) }; },
 
-    async demo(name) { await offer(await (await fetch({ adult: 'demo/adult.json', child: 'demo/child.json' }[name])).text(), {}, { isFile: true }); },
+    async demo(name) { await offer(await textOf({ adult: 'demo/adult.json', child: 'demo/child.json' }[name]), {}, { isFile: true }); },
     planFile: file => (file ? bring(file) : undefined),
     planText: text => bring(text),
     offerPlan: text => bring(text),

@@ -2,6 +2,7 @@
 // words. What is kept: the plan, the record and the answers in hand. Everything else is worked out afresh by `look`.
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
+import { script, styled, textOf } from './checked.js';
 import * as store from './store.js';
 import { reader } from './words.js';
 import * as act from './actions.js';
@@ -27,7 +28,8 @@ let words, desk, handover, off;
 
 const state = {
   plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, pad: { digits: '' }, ticks: [],
-  unkept: [], aside: [], asideShown: [], findings: [], writer: true, kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
+  unkept: [], aside: [], asideShown: [], findings: [], writer: true, offline: navigator.serviceWorker?.controller ? 'asked' : 'fetching',
+  kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', built: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
 };
 
@@ -192,28 +194,35 @@ const look = () => {
   state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
 };
 
-let drawn = '';
+let drawn = '', drawnFirst;
+const firstDrawn = new Promise(done => { drawnFirst = done; });
 let failed = false;
 const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
-  render(views[name](state, words, send), root);
+  render(startViews.framed(state, words, views[name](state, words, send), name), root);
   const place = name === 'desk' ? `desk ${desk.place()}` : name === 'school' ? `school ${state.school.place()}` : name === 'handing' ? `handing ${handover.place()}` : name === 'off' ? `off ${off.place(state)}` : `${name} ${state.panel?.kind ?? state.panel?.page ?? ''} ${state.steps?.find(step => step.current)?.id ?? ''}`;
   if (place === drawn) return;
   drawn = place;
   pageDrawn();
-  const heading = root.querySelector('h1');
-  document.title = heading?.textContent ?? 'Stopgap';
-  heading?.focus({ preventScroll: true });
+  // The title stays as it is: lists of tabs, of visited pages and of prints show it, and no name or dose may stand there.
+  root.querySelector('h1')?.focus({ preventScroll: true });
   // Steps that are done stand above the one in hand: on a small phone they would push it under the foot.
   const inHand = name === 'stepsPage' && !state.said && root.querySelector('.step.done') && root.querySelector('.step.cur');
   if (inHand) inHand.scrollIntoView(); else scrollTo(0, 0);
+  drawnFirst();
+  // What must be kept for the time without network is looked through where nothing is in hand.
+  if (name === 'home') askWhole();
 };
+
+// The keeper compares its whole release, and fetches again what is not as it should be.
+const mend = () => navigator.serviceWorker?.controller?.postMessage({ ask: 'whole', full: true });
 
 // What cannot be shown whole is not shown at all: the words are missing or the core refused. Help stays in reach.
 const fail = problem => {
   if (failed) { location.href = 'danger.html'; return; }
   failed = true;
+  mend();
   state.trouble = String(problem?.message ?? problem);
   console.error(problem);
   try { draw(); } catch { location.href = 'danger.html'; }
@@ -300,19 +309,13 @@ const askToKeep = () => store.persist().then(answer => { state.persisted = answe
 const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount, day), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, situationOf, keeper: () => keeper(), possible, refresh: () => refresh(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
-const textOf = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
 const moreWords = {};
 const wordsOf = name => (moreWords[name] ??= textOf(`i18n/en-${name}.ftl`).then(words.add, problem => { delete moreWords[name]; throw problem; }));
-const styled = href => new Promise(done => {
-  const link = document.createElement('link');
-  Object.assign(link, { rel: 'stylesheet', href, onload: done, onerror: done });
-  document.head.append(link);
-});
 const fetched = async (styles, load, names = ['desk']) => (await Promise.all([load(), ...[styles].flat().map(styled), ...names.map(wordsOf)]))[0];
 const openStory = async () => {
   if (!views.story) {
-    const page = await fetched('desk/story/story.css', () => import('./desk/story/story.js'));
+    const page = await fetched('desk/story/story.css', () => script('desk/story/story.js', () => import('./desk/story/story.js')));
     Object.assign(actions, page.actions(tools));
     views.story = page.story;
   }
@@ -324,7 +327,7 @@ const openStory = async () => {
 // Help to wake up for a look.
 const openWake = async () => {
   if (!views.wake) {
-    const page = await import('./wake/wake.js');
+    const page = await script('wake/wake.js', () => import('./wake/wake.js'));
     Object.assign(actions, page.actions(tools));
     Object.assign(views, { wake: page.wake, watch: page.watchView });
   }
@@ -333,7 +336,7 @@ const openWake = async () => {
 // The pump stays off: fetched when it is opened, or when a page of it was open last.
 const loadOff = async () => {
   if (off) return;
-  [off] = await Promise.all([import('./off/off.js'), wordsOf('off')]);
+  [off] = await Promise.all([script('off/off.js', () => import('./off/off.js')), wordsOf('off')]);
   Object.assign(actions, off.actions(tools));
   views.off = off.view;
 };
@@ -348,7 +351,7 @@ const askFirst = async () => {
 const openOff = async () => { await loadOff(); Object.assign(state, { said: null, panel: off.opened(state, clock(), ask), pad: { digits: '' } }); await keepDraft(); };
 const openBack = async () => { await loadOff(); Object.assign(state, { panel: off.back(), pad: { digits: '' } }); await keepDraft(); };
 const openPicture = async () => {
-  if (!views.picture) [{ picture: views.picture }] = await Promise.all([import('./views/picture.js'), wordsOf('picture')]);
+  if (!views.picture) [{ picture: views.picture }] = await Promise.all([script('views/picture.js', () => import('./views/picture.js')), wordsOf('picture')]);
   const drawnFrom = ask('holds', { now: string(clock().text), curve: 'true' });
   if (drawnFrom.refused) throw new Error(`holds: ${JSON.stringify(drawnFrom.refused)}`);
   Object.assign(state, { picture: drawnFrom, said: null, panel: { name: 'picture', ids: {} } });
@@ -359,7 +362,7 @@ Object.assign(actions, { openStory, openWake, openOff, openBack, openPicture });
 const atDesk = () => /^#desk(\/|$)/.test(location.hash);
 const openDesk = async () => {
   if (!desk) {
-    const module = await fetched('desk/desk.css', () => import('./desk/desk.js'));
+    const module = await fetched('desk/desk.css', () => script('desk/desk.js', () => import('./desk/desk.js')));
     desk = module.desk({ words: tools.words, store, core, state, clock, day, fresh: tools.fresh, draw, fail, ofThisPage,
       recordCame: (id, texts) => { if (id === state.plan?.doc.id) state.record.push(...texts.map(act.fromStore)); },
       offerPlan: text => inTurn(async () => { history.replaceState(null, '', './'); await face(); await perform('offerPlan', text); }) });
@@ -370,7 +373,7 @@ const openDesk = async () => {
 const atHandover = () => /^#(share|bring)(\/|$)/.test(location.hash);
 const openHandover = async () => {
   if (!handover) {
-    const module = await fetched('handover/handover.css', () => import('./handover/handover.js'));
+    const module = await fetched('handover/handover.css', () => script('handover/handover.js', () => import('./handover/handover.js')));
     const bring = (deed, what) => inTurn(() => perform(deed, what));
     handover = module.handover({ words: tools.words, store, core, state, clock, day, draw, copyMade, lines: planLines, bring: text => bring('planText', text), bringFile: file => bring('planFile', file) });
   }
@@ -380,7 +383,7 @@ const openHandover = async () => {
 // bedside's plan and record is ever held beside a student's.
 const atSchool = () => /^#school(\/|$)/.test(location.hash);
 const openSchool = async () => {
-  const module = await fetched(['handover/handover.css', 'school/school.css'], () => import('./school/school.js'), ['desk', 'school']);
+  const module = await fetched(['handover/handover.css', 'school/school.css'], () => script('school/school.js', () => import('./school/school.js')), ['desk', 'school']);
   const school = module.school({ ...tools, draw, day, send, plain: () => Object.assign(state, { plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, next: null, steps: [],
     story: [], givenLines: [], answers: [], said: null, doseInHand: false, ring: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
   Object.assign(actions, school.actions);
@@ -426,18 +429,47 @@ const announceNewer = () => {
   tell(registration.installing);
   askKeeper();
 };
+// Whether this page works without network, and why not yet. The keeper that serves this page says whether its release is whole, after it
+// has fetched again what is missing or wrong. A page of another release than the one it serves is not the one that is kept.
+const aDay = 24 * 60 * 60 * 1000;
+let wholeAsked;
+const nowOffline = works => { if (state.offline !== works) { state.offline = works; refresh(); } };
+const askWhole = () => {
+  wholeAsked = clock().moment;
+  const worker = navigator.serviceWorker?.controller;
+  if (!worker) { keepOffline(); return; }
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = ({ data }) => nowOffline(data.accepted !== state.release ? 'other' : data.whole ? 'yes' : 'notWhole');
+  worker.postMessage({ ask: 'whole' }, [port2]);
+};
 // Scripts may come only from this one address, so only this one passes the policy. It names the release the page is of, so that
 // a release just accepted gets a keeper of its own, whose files the browser finds without waking it.
-const keepOffline = async () => {
-  if (!navigator.serviceWorker) return;
-  const address = `sw.js?release=${state.release}`;
-  const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: asked => { if (asked !== address) throw new TypeError(asked); return asked; } });
-  try {
-    registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL(address) : address, { updateViaCache: 'none' });
-    announceNewer();
-    navigator.serviceWorker.addEventListener('controllerchange', askKeeper);
-  } catch (problem) { console.warn('The page cannot be kept for use offline.', problem.message); }
+const policy = self.trustedTypes?.createPolicy('app', { createScriptURL: asked => { if (asked !== keeperAddress()) throw new TypeError(asked); return asked; } });
+const keeperAddress = () => `sw.js?release=${state.release}`;
+let followed = false;
+const followKeeper = () => {
+  if (followed) return;
+  followed = true;
+  announceNewer();
+  navigator.serviceWorker.addEventListener('controllerchange', () => { askKeeper(); askWhole(); });
 };
+const register = async () => {
+  if (!navigator.serviceWorker) { nowOffline('noKeeper'); return; }
+  try {
+    registration = await navigator.serviceWorker.register(policy ? policy.createScriptURL(keeperAddress()) : keeperAddress(), { updateViaCache: 'none' });
+    if (!registration) { nowOffline('noKeeper'); return; }
+    const coming = registration.installing;
+    // The first keeper gives up when one file did not arrive as the release names it.
+    coming?.addEventListener('statechange', () => { if (coming.state === 'redundant' && !navigator.serviceWorker.controller) nowOffline('notWhole'); });
+    followKeeper();
+    if (navigator.serviceWorker.controller) askWhole();
+  } catch (problem) {
+    nowOffline(problem.name === 'SecurityError' ? 'noKeeper' : 'notWhole');
+    console.warn('The page cannot be kept for use offline.', problem.message);
+  }
+};
+let registering;
+const keepOffline = () => (registering ??= register().finally(() => { registering = undefined; }));
 
 // What is kept is read while the words and the core still come.
 const openStore = async () => {
@@ -478,7 +510,7 @@ const begin = async () => {
   await refresh();
   await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
-  const back = () => { act.stillRight(tools); off?.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
+  const back = () => { if (Math.abs(new Date() - wholeAsked) >= aDay) askWhole(); act.stillRight(tools); off?.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };
   setInterval(back, 20000);
   // A card may have been printed in another tab meanwhile.
   const returned = () => { store.copies().then(copies => { state.copies = copies; }, () => {}).then(back); };
@@ -501,6 +533,15 @@ const asWriter = async () => {
   return navigator.locks.request('stopgap-writer', () => { state.writer = true; drawn = ''; begin().catch(fail); return asLongAsItRuns(); });
 };
 
+// The core, the words, or what the core answers are not those of this release. The page of help needs none of them. The keeper compares
+// the release meanwhile, and fetches again what is not whole.
+const damaged = problem => {
+  console.error(problem);
+  mend();
+  location.replace('danger.html#damaged');
+  return false;
+};
+
 const ofPage = name => document.querySelector(`meta[name="${name}"]`).content;
 const load = async () => {
   const [source] = await Promise.all([textOf('i18n/en.ftl'), core.load()]);
@@ -510,13 +551,12 @@ const load = async () => {
   state.release = ofPage('release');
   state.built = ofPage('built');
   root.replaceChildren();
-  // Page and core of two different releases must never answer together.
-  if (ofPage('engine') !== state.engine) throw new Error(words('trouble-mixed'));
   root.addEventListener('click', onTap, true);
   addEventListener('keydown', typeOnPad);
   return true;
 };
 
-loaded = load().catch(problem => { if (words) fail(problem); else location.href = 'danger.html'; return false; });
+loaded = load().catch(damaged);
 asWriter().catch(fail);
-loaded.then(well => { if (well) keepOffline(); });
+// Nothing of this stands in the way of a start: the first page is drawn before.
+firstDrawn.then(keepOffline);

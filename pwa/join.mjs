@@ -25,19 +25,20 @@ const make = async (scripts, first) => {
   });
   const { output } = await bundle.generate({
     format: 'es', compact: true, entryFileNames: '[name].js',
-    chunkFileNames: chunk => chunk.facadeModuleId ?? (chunk.moduleIds.includes('words.js') ? 'shared/start.js' : `shared/${chunk.name}.js`),
+    chunkFileNames: chunk => chunk.facadeModuleId ?? `shared/${chunk.name}.js`,
   });
   return Promise.all(output.map(async ({ fileName, code }) =>
     [fileName, (await minify(code, { module: true, compress: { passes: 2 }, mangle: true })).code]));
 };
 
 // Made once for the same scripts, tools and this file: what came of it is kept in `folder` under the digest of all of them.
-// What `pages` share is one file more, which each of them asks for beside its own: in both it would be 16 kB twice on every phone.
+// Each of `pages` starts with one file and nothing beside it: not every browser compares what a script imports with a digest, but each
+// compares the script that a page names. What two of them need stands in both.
 export const joined = async (scripts, pages, folder) => {
   const own = ['join.mjs', 'package-lock.json'].map(name => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
   const at = join(folder, `${createHash('sha256').update(JSON.stringify([...own, ...pages, ...scripts])).digest('hex')}.json`);
   if (!existsSync(at)) {
-    const files = await make(scripts, pages);
+    const files = (await Promise.all(pages.map(page => make(scripts, page)))).flat();
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
     writeFileSync(at, JSON.stringify(files));

@@ -4,6 +4,7 @@
 //   paper.html#school     the sheet of a school's student, named once by the page before
 import { render } from './vendor/lit-html.js';
 import * as core from './core.js';
+import { textOf } from './checked.js';
 import * as store from './store.js';
 import { reader } from './words.js';
 import { list, object, string } from './text.js';
@@ -21,7 +22,6 @@ const languages = ['es', 'fr', 'de', 'it', 'pt', 'nl', 'pl', 'tr', 'ar', 'zh-Han
 const view = { kind: 'card', paper: 'a4', wanted: [], offered: [], lacking: [], refused: null, pages: null };
 let words, plan;
 
-const fetched = async path => { const answer = await fetch(path); if (!answer.ok) throw new Error(path); return answer.text(); };
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
 // A sentence of the core in words; a day in it is written out, and a telephone number is never split over two lines.
 const inSlot = { day, strip: word => stripWord(word, words), phone: text => text.replaceAll(' ', '\u00a0') };
@@ -43,7 +43,7 @@ const planText = async () => {
 // A language whose letters this device does not have would be printed as boxes: it is not offered.
 const openLanguages = async () => {
   for (const code of languages) {
-    const source = await fetched(`i18n/stranger/${code}.ftl`);
+    const source = await textOf(`i18n/stranger/${code}.ftl`);
     const speak = reader(code, source);
     const entry = { code, speak, name: speak('language'), rtl: speak('direction') === 'rtl' };
     (missing(source, code) ? view.lacking : view.offered).push(entry);
@@ -120,11 +120,9 @@ const noted = () => {
 addEventListener('afterprint', noted);
 
 const start = async () => {
-  const [source, more] = await Promise.all([fetched('i18n/en.ftl'), fetched('i18n/en-desk.ftl'), core.load(), store.open(), document.fonts.load('9pt "Hyperlegible Next"'), document.fonts.load('700 9pt "Hyperlegible Next"', 'ąęğışż')]);
+  const [source, more] = await Promise.all([textOf('i18n/en.ftl'), textOf('i18n/en-desk.ftl'), core.load(), store.open(), document.fonts.load('9pt "Hyperlegible Next"'), document.fonts.load('700 9pt "Hyperlegible Next"', 'ąęğışż')]);
   words = reader('en-GB', source);
   words.add(more);
-  const { engine } = core.ask('version', '{}');
-  if (document.querySelector('meta[name="engine"]').content !== String(engine)) throw new Error(words('trouble-mixed'));
   plan = await planText();
   view.only = location.hash === '#school';
   if (view.only) view.kind = 'school';
@@ -141,4 +139,4 @@ const start = async () => {
 
 // Another plan in the address is another page.
 addEventListener('hashchange', () => location.reload());
-start().catch(problem => { console.error(problem); location.href = 'danger.html'; });
+start().catch(problem => { console.error(problem); location.href = problem instanceof core.Damaged || !words ? 'danger.html#damaged' : 'danger.html'; });

@@ -3,10 +3,11 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join, posix, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { joined } from './join.mjs';
 import { bare, faces } from './faces.mjs';
+import { answered } from './known_answers.mjs';
 import { load } from '../wasm/core.mjs';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
@@ -32,8 +33,13 @@ const licence = name => {
   return readFileSync(join('/usr/share/common-licenses', license));   // the package names its licence and leaves the text out
 };
 
+const core = await load();
+const { engine } = JSON.parse(core.ask('version', '{}'));
+if (!engine) throw new Error('The module does not say which engine it is.');
+
 const parts = async () => {
   const files = new Map();
+  files.set('known_answers.js', `export const known = ${JSON.stringify(answered((call, request) => core.ask(call, request)))};\n`);
   for (const path of under(join(top, 'pwa')))
     if (!notShipped.test(path.split('/')[0])) files.set(path, readFileSync(join(top, 'pwa', path)));
   // What a stranger reads is short and printed by one page: it has no faces.
@@ -97,22 +103,33 @@ const dated = String(files.get('index.html')).replace('name="built" content=""',
 if (built && dated === String(files.get('index.html'))) throw new Error('index.html has no place for the day it was built from.');
 files.set('index.html', dated);
 
-const core = await load();
-const { engine } = JSON.parse(core.ask('version', '{}'));
-if (!engine) throw new Error('The module does not say which engine it is.');
-const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1))
-  .map(([path, bytes]) => [path, `sha256-${digest('sha256', bytes).toString('base64')}`]));
+const checksum = bytes => `sha256-${digest('sha256', bytes).toString('base64')}`;
+const checksums = () => Object.fromEntries([...files].sort(([a], [b]) => (a < b ? -1 : 1)).map(([path, bytes]) => [path, checksum(bytes)]));
+const pages = [...files.keys()].filter(path => path.endsWith('.html'));
+// What a page fetches later is compared by pwa/checked.js with this list. A script stands there with those that it cannot do without.
+const needs = path => (ours(path) ? [...String(files.get(path)).matchAll(/\bfrom"([^"]+)"|\bimport"([^"]+)"/g)].map(([, from, whole]) => posix.join(posix.dirname(path), from ?? whole)).filter(need => files.has(need)) : []);
+const neededBy = path => [...new Set(needs(path).flatMap(need => [need, ...neededBy(need)]))];
+const listed = [...files.keys()].filter(path => !pages.includes(path) && path !== 'sw.js').sort()
+  .map(path => [path, checksum(files.get(path)), ...neededBy(path)].join(' ')).join('\n');
+// What a page names itself, it names with a digest. What such a script imported would be compared by some browsers only.
+for (const path of pages)
+  for (const [, first] of String(files.get(path)).matchAll(/<script type="module" src="([^"]+)"/g))
+    if (needs(first).length) throw new Error(`${first} needs ${needs(first)} beside it.`);
+// What a page names itself is compared by the browser. It cannot do so for icons and letters, nor for what is only fetched ahead: the
+// keeper compares those before it keeps them, and pwa/checked.js what it asks for.
+const compared = /<(?:script type="module" src|link rel="(?:stylesheet|modulepreload)" href)="([^"]+)"/g;
+for (const path of pages) {
+  const named = String(files.get(path)).replace('name="parts" content=""', `name="parts" content="${listed}"`).replace(compared, (tag, part) => `${tag} integrity="${checksum(files.get(part))}"`);
+  files.set(path, named);
+}
 // The same files are the same release, wherever and whenever they are put together. The pages carry the name of their release,
 // so the name is made while that place is still empty.
 const id = digest('sha256', JSON.stringify(checksums())).toString('hex').slice(0, 12);
 for (const path of ['index.html', 'paper.html']) {
-  const named = String(files.get(path)).replace('name="release" content=""', `name="release" content="${id}"`).replace('name="engine" content=""', `name="engine" content="${engine}"`);
-  if (named === String(files.get(path)) || named.match(/name="(release|engine)" content=""/)) throw new Error(`${path} does not say its release.`);
+  const named = files.get(path).replace('name="release" content=""', `name="release" content="${id}"`);
+  if (named === files.get(path) || named.match(/name="(release|parts)" content=""/)) throw new Error(`${path} does not say its release.`);
   files.set(path, named);
 }
-// The script that both pages share is asked for at once, not only when the first one has been read.
-files.set('index.html', files.get('index.html').replace(/(<link rel="modulepreload" href=")app.js">/, '$&\n$1shared/start.js">'));
-if (!files.has('shared/start.js') || !files.get('index.html').includes('shared/start.js')) throw new Error('The shared script is not asked for at the start.');
 // What a release changes is said in plain words, one sentence a line, and which releases were withdrawn: both may change after a release
 // is out, so they are no part of its name.
 const lines = path => readFileSync(join(top, path), 'utf8').split('\n').filter(text => text && !text.startsWith('#'));

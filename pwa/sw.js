@@ -72,6 +72,52 @@ const kept = async request => {
   return cache.match(address.origin + address.pathname);
 };
 
+// What the release in use must hold. One before this keeper's own says it in its own release.js, which was kept with it.
+const wanted = async (release, cache) => {
+  if (release === id) return files;
+  const text = await (await cache.match(here('release.js'))).text();
+  return JSON.parse(text.slice(text.indexOf('{'), text.lastIndexOf('}') + 1)).files;
+};
+const digestOf = async answer => `sha256-${btoa(String.fromCharCode(...new Uint8Array(await crypto.subtle.digest('SHA-256', await answer.arrayBuffer()))))}`;
+// Each file is looked for; once a day, or when a page did not start, its bytes are compared as well.
+const aDay = 24 * 60 * 60 * 1000;
+const isWhole = async (cache, path, digest, bytes) => {
+  const answer = await cache.match(here(path));
+  if (!answer || !bytes) return Boolean(answer);
+  return await digestOf(answer).catch(() => undefined) === digest;
+};
+// What is missing or wrong is fetched again, and kept only if it is what the release names. Says whether all of it is here then.
+// A wrong file stays until a right one came: the page compares for itself, and uses none that is wrong.
+const madeWhole = async (release, bytes) => {
+  const cache = await caches.open(prefix + release);
+  const mended = async ([path, integrity]) => {
+    if (await isWhole(cache, path, integrity, bytes)) return true;
+    const answer = await fetch(here(path), { integrity, cache: 'reload' });
+    await cache.put(here(path), answer);
+    return true;
+  };
+  const found = await Promise.all(Object.entries(await wanted(release, cache)).map(entry => mended(entry).catch(() => false)));
+  if (release === id && !await cache.match(here('release.js'))) await cache.put(here('release.js'), await fetch(here('release.js'), { cache: 'reload' }));
+  // The browser itself takes the first page from a place of its own (route).
+  const first = await cache.match(here('index.html'));
+  if (first) await cache.put(here('./'), first);
+  return found.every(Boolean);
+};
+const lastCompared = async () => Number.parseInt(await (await (await caches.open(choice)).match(here('compared')))?.text() ?? '0', 10);
+const lookThrough = async all => {
+  // A browser that cleared everything took the choice too: then there is only this release.
+  if (!await accepted()) await accept(id);
+  const release = await accepted();
+  const now = Date.now(), bytes = all || Math.abs(now - await lastCompared()) >= aDay;
+  served = undefined;
+  const whole = await madeWhole(release, bytes).catch(() => false);
+  if (whole && bytes) await (await caches.open(choice)).put(here('compared'), new Response(String(now)));
+  return { accepted: release, whole };
+};
+// One after another: two pages that ask at once must not both fetch.
+let looking = Promise.resolve();
+const lookedThrough = all => (looking = looking.catch(() => {}).then(() => lookThrough(all)));
+
 self.addEventListener('fetch', event => {
   if (event.request.method !== 'GET' || !event.request.url.startsWith(self.registration.scope)) return;
   event.respondWith((async () => await kept(event.request) ?? fetch(event.request))());
@@ -79,6 +125,7 @@ self.addEventListener('fetch', event => {
 
 self.addEventListener('message', event => event.waitUntil((async () => {
   if (event.data.ask === 'newer') event.ports[0].postMessage({ newer: await accepted() === id ? null : id, changes, withdrawn });
+  if (event.data.ask === 'whole') { const said = await lookedThrough(Boolean(event.data.full)); event.ports[0]?.postMessage(said); }
   if (event.data.forget) { served = undefined; event.ports[0].postMessage({ forgotten: true }); }
   if (event.data.accept === id && await caches.has(prefix + id)) {
     await accept(id);

@@ -71,6 +71,36 @@ TEST(ReviewAgreement, EveryHouseRuleIsAgreedByName) {
   EXPECT_EQ(level("house-rule-not-agreed", with({{"/agreement/houseRules", Json::array()}})), "refuse; refuse; refuse");
 }
 
+// Unicode's Default_Ignorable_Code_Point, a member of each span, in names that look the same without it.
+TEST(ReviewText, ACharacterThatNobodyCanSeeIsNotAgreed) {
+  for (const auto& [typed, code] : std::vector<std::pair<std::string, std::string>>{
+           {"Ma\u00ADren", "U+00AD"}, {"Ma\u034Fren", "U+034F"}, {"\u3164Maren", "U+3164"}, {"Ma\u180Bren", "U+180B"}, {"Maren\u200B", "U+200B"},
+           {"Ma\u200Cren", "U+200C"}, {"Ma\u200Dren", "U+200D"}, {"\u2060Maren", "U+2060"}, {"Ma\uFE0Fren", "U+FE0F"}, {"\uFEFFMaren", "U+FEFF"},
+           {"Ma\U000E0061ren", "U+E0061"}, {"Ma\U000E0100ren", "U+E0100"}})
+    EXPECT_EQ(found("hidden-character", with({{"/person/name", typed}})), "refuse /plan/person/name code=" + code) << code;
+  EXPECT_EQ(level("hidden-character", with({{"/person/name", "Maren Oduya"}})), none);
+  EXPECT_EQ(found("hidden-character", with({{"/contacts/0/name", "Night\u200B line"}})), "refuse /plan/contacts/0/name code=U+200B");
+}
+
+// A joiner between letters of a script that is written with it: Persian, Sinhala, Malayalam at the end of a word.
+TEST(ReviewText, JoinersStayWhereTheScriptNeedsThem) {
+  for (const char* typed : {"\u0646\u06CC\u200C\u0631\u0627", "\u0DC1\u0DCA\u200D\u0DBB\u0DD3", "\u0D05\u0D28\u0D4D\u200D"})
+    EXPECT_EQ(level("hidden-character", with({{"/person/name", typed}})), none) << typed;
+  EXPECT_EQ(level("hidden-character", with({{"/person/name", "\u0646\u200C Maren"}})), "refuse");
+}
+
+// Taking a plan away at night is worse than a name with such a character in it.
+TEST(ReviewText, APlanInUseGoesOnGivingItsDose) {
+  const auto answer = [](const Json& plan) {
+    Json out = asked::advise(plan, asked::nothing, asked::at(16.0, 0.8));
+    out.erase("planFingerprint");  // the name is part of it
+    return out;
+  };
+  const Json plain_name = answer(with({})), hidden = answer(with({{"/person/name", "Ma\u200Bren"}}));
+  ASSERT_TRUE(plain_name.contains("dose")) << plain_name.dump();
+  EXPECT_EQ(hidden, plain_name);
+}
+
 std::string night_call(const Json& when) { return level("no-contact-at-night", with({{"/contacts/0/when", when}})); }
 
 TEST(ReviewContacts, SomebodyAnswersAllNight) {

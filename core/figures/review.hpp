@@ -148,6 +148,9 @@ inline constexpr Figure<std::int64_t> adult_weight_most{
 inline constexpr std::array<std::string_view, 3> house_rules_to_agree{"rollingShare", "matchedCarbohydrate", "extraNotReduced"};
 inline constexpr Ground house_rules_agreed{"house", "every rule without a published text", Mark::house};
 
+// A plan's texts are read by people.
+inline constexpr Ground text_is_seen{"house", "what cannot be seen cannot be compared with the paper", Mark::house};
+
 // Where the table of doses is shown from: one time by day, one in the deep of the night.
 inline constexpr Figure<TimeOfDay> table_by_day{
     "table-by-day", TimeOfDay::minutes(12 * 60), "time of day", "house", "the settings of noon", Mark::house, {2026, 11, 25}};

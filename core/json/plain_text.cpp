@@ -39,6 +39,30 @@ constexpr bool is_blank(std::uint32_t c) {
   return c == ' ' || c == 0xA0 || (c >= 0x2000 && c <= 0x200B) || c == 0x202F || c == 0x205F || c == 0x3000 || c == 0xFEFF;
 }
 
+// Unicode's Default_Ignorable_Code_Point (DerivedCoreProperties.txt of version 15.1), and the marks around an annotation.
+struct Span {
+  std::uint32_t first, last;
+};
+constexpr std::array<Span, 17> hidden{{{0xAD, 0xAD}, {0x34F, 0x34F}, {0x61C, 0x61C}, {0x115F, 0x1160}, {0x17B4, 0x17B5}, {0x180B, 0x180F},
+                                       {0x200B, 0x200F}, {0x202A, 0x202E}, {0x2060, 0x206F}, {0x3164, 0x3164}, {0xFE00, 0xFE0F}, {0xFEFF, 0xFEFF},
+                                       {0xFFA0, 0xFFA0}, {0xFFF0, 0xFFFB}, {0x1BCA0, 0x1BCA3}, {0x1D173, 0x1D17A}, {0xE0000, 0xE0FFF}}};
+// Scripts whose words need a joiner: Arabic, Syriac and N'Ko; those of India and Sri Lanka; Myanmar; Khmer; Mongolian; Arabic's own forms.
+constexpr std::array<Span, 7> joined{{{0x600, 0x7FF}, {0x840, 0x8FF}, {0x900, 0xDFF}, {0x1000, 0x109F}, {0x1780, 0x18AF}, {0xFB50, 0xFDFF}, {0xFE70, 0xFEFC}}};
+constexpr Span indic = joined[2];
+constexpr std::uint32_t non_joiner = 0x200C, joiner = 0x200D;
+
+template <std::size_t count>
+constexpr bool is_in(const std::array<Span, count>& spans, std::uint32_t c) {
+  for (const Span& span : spans)
+    if (c >= span.first && c <= span.last) return true;
+  return false;
+}
+// Between two letters of such a script; a joiner of India also ends a word.
+constexpr bool is_wanted(std::uint32_t before, std::uint32_t c, std::uint32_t after) {
+  if (c != joiner && c != non_joiner) return false;
+  return is_in(joined, before) && (is_in(joined, after) || (c == joiner && before >= indic.first && before <= indic.last));
+}
+
 // The letters a to z that make one character with the accent (Unicode's canonical compositions).
 struct Accent {
   std::uint32_t mark;
@@ -75,6 +99,18 @@ PlainText inspect(std::string_view text) {
     before = c;
   }
   return found;
+}
+
+std::optional<std::uint32_t> first_hidden(std::string_view text) {
+  std::uint32_t before = 0;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::uint32_t c = next(text, at);
+    std::size_t ahead = at;
+    const std::uint32_t after = ahead < text.size() ? next(text, ahead) : 0;
+    if (is_in(hidden, c) && !is_wanted(before, c, after)) return c;
+    before = c;
+  }
+  return std::nullopt;
 }
 
 std::string shortened(std::string_view text) {

@@ -2,6 +2,8 @@
 // Shape: valid UTF-8 in (the JSON reader saw to that), code points out. Errors: none.
 #pragma once
 #include <cstddef>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -14,6 +16,10 @@ struct PlainText {
   bool decomposed = false; // a letter and its accent apart, where one character holds both (not NFC)
 };
 PlainText inspect(std::string_view text);
+
+// The first character that nobody can see: no width, a tag, a variation selector, or another that Unicode says to ignore. Two texts may
+// look the same and differ in one of these. The joiners of scripts that are written with them are seen by their effect, and are left out.
+std::optional<std::uint32_t> first_hidden(std::string_view text);
 
 // The text as typed for a refusal: at most forty characters, harmless on a screen, never cut inside a character.
 std::string shortened(std::string_view text);

@@ -7,6 +7,7 @@
 #include <vector>
 #include "figures/review.hpp"
 #include "model/answers.hpp"
+#include "model/hidden_character.hpp"
 #include "table.hpp"
 
 namespace stopgap::review {
@@ -80,5 +81,6 @@ void look_at_fallbacks(Review& review);
 void look_at_limits(Review& review);
 void look_at_times(Review& review);
 void look_at_contacts(Review& review);
+void look_at_text(Review& review, const std::vector<HiddenCharacter>& hidden);
 
 }  // namespace stopgap::review

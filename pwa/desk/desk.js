@@ -1,6 +1,7 @@
 // The desk: where an educator makes a person's settings into an agreed plan. One module is in charge here: it knows the page, asks
 // the core through what it is handed, keeps each change, and hands the views what they draw. Fetched only when somebody opens it.
 import * as events from '../events.js';
+import { script, styled } from '../checked.js';
 import { record } from '../situation.js';
 import { originWords } from '../handover/origin.js';
 import { union } from '../merge.js';
@@ -121,12 +122,7 @@ export const desk = tools => {
 
   // The story's page is fetched when the first one is told, with its own look and the rules for paper.
   const openTelling = async () => {
-    const link = document.createElement('link');
-    Object.assign(link, { rel: 'stylesheet', href: 'desk/story/story.css' });
-    const styled = new Promise(done => { link.onload = link.onerror = done; });
-    document.head.append(link);
-    const { account, outs } = await import('./story/story.js');
-    await styled;
+    const [{ account, outs }] = await Promise.all([script('desk/story/story.js', () => import('./story/story.js')), styled('desk/story/story.css')]);
     return { account, out: outs({ ask: (call, rest) => incidentOf(view.id, rest, call), told: () => view.told, words, today, said: text => { view.said = text; draw(); } }) };
   };
 

@@ -3,11 +3,12 @@
 import { html, nothing } from '../vendor/lit-html.js';
 import { press } from './parts.js';
 import { get, isBlank, number, textAt } from './tree.js';
+import { fetched } from '../checked.js';
 import { trimmed } from '../text.js';
 
 export const tables = ['se-ketones', 'landspitali', 'know', 'rch-sick-inj', 'chop-path', 'forth', 'wtd', 'oxford-inj', 'fi-ketones', 'ispad-sick'];
 
-export const load = async name => { const answer = await fetch(`desk/tables/${name}.json`); if (!answer.ok) throw new Error(name); return answer.json(); };
+export const load = async name => (await fetched(`desk/tables/${name}.json`)).json();
 
 // Two decimal texts in order, without reading either as a float.
 export const before = (a, b) => {

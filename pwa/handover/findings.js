@@ -12,11 +12,15 @@ export const told = (plan, findings, words) => {
   return findings.map(({ id, path, slots, earlier }) => ({ place: placeWords(tree, path, words, mark), value: valueAt(tree, path.replace(/^\/plan\/?/, ''), mark, words), text: [words(`finding-${id}`, slots), ...(earlier ? [words('bring-earlier')] : [])].join(' ') }));
 };
 
+// A character that nobody sees changes no dose, so it stops no plan that comes in: it may be the only plan there is at night. Where the
+// plan is offered, the text is shown with the character's number (received.js). At a desk such a plan is not agreed.
+const toldAsText = new Set(['hidden-character']);
 // What stops a plan from being taken, and what its clinic was asked and did not answer.
 export const reviewed = (ask, plan, words) => {
   const answer = ask('reviewPlan', object({ plan }));
   if (answer.refused) throw new Error(`reviewPlan: ${JSON.stringify(answer.refused)}`);
-  const of = level => told(plan, answer.findings.filter(finding => finding.level === level && !finding.retyped), words);
+  const found = answer.findings.filter(finding => !toldAsText.has(finding.id));
+  const of = level => told(plan, found.filter(finding => finding.level === level && !finding.retyped), words);
   return { refused: of('refuse'), unconfirmed: of('confirm') };   // what the plan's own list settles carries its reason
 };
 

@@ -6,6 +6,7 @@ import { asidePage, reviewed, told } from './findings.js';
 import { offered } from './offered.js';
 import { receive } from './receive.js';
 import { fileReader, reader, weighing } from './received.js';
+import { visible } from '../views/visible.js';
 
 export const handover = ({ words, store, core, state, clock, day, draw, copyMade, bring, bringFile, lines }) => {
   const { ask } = core;
@@ -20,7 +21,7 @@ export const handover = ({ words, store, core, state, clock, day, draw, copyMade
     weigh: plan => weigh(plan, state.plan?.text ?? null, { incident: Boolean(state.holds?.incident), today: dayOf(clock().text) }),
     // What the review finds in the plan in use, and the page of those that were not taken.
     told: (plan, findings) => told(plan, findings, words),
-    aside: texts => texts.map(text => { const { person, revision, title } = JSON.parse(text); return { name: person.name, line: words('plan-revision', { revision: String(revision), title }), ...reviewed(ask, text, words) }; }),
+    aside: texts => texts.map(text => { const { person, revision, title } = JSON.parse(text); return { name: visible(person.name), line: words('plan-revision', { revision: String(revision), title }), ...reviewed(ask, text, words) }; }),
     asidePage,
     offered: (candidate, send) => offered(candidate, words, send, { day, lines: lines(candidate.doc) }),
     async enter(address) {

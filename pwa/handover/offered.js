@@ -2,6 +2,7 @@
 // now in use. Only the day of agreement, typed by hand, opens the button.
 import { html, nothing } from '../vendor/lit-html.js';
 import { field, main, numbers, plain, plainSheet } from '../views/parts.js';
+import { visible } from '../views/visible.js';
 import { groups, originWords } from './origin.js';
 
 
@@ -22,7 +23,7 @@ export const offered = (candidate, words, send, { day, lines, take = words('take
   const agreedDay = doc.agreement.on.replaceAll('-', '');
   const typed = (candidate.typedDay ?? '').replace(/[^0-9]/g, '');
   return plainSheet(html`
-  <h1 class="name" tabindex="-1">${doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(doc.person.name)}</h1>
   ${weighed.loud.map(sentence => html`<p class="warnbox" role="alert">${sentence}</p>`)}
   ${weighed.refused.length ? html`<div class="holdbox" role="alert"><p class="say">${words('bring-refused')}</p></div><p class="lede">${keptAside ? words('bring-refused-kept') : words('bring-refused-not-kept')} ${words('bring-refused-do')}</p>${numbers(weighed.refused)}`
     : html`<p class="lede">${words('offered-ask')}</p>`}

@@ -7,6 +7,7 @@ import { readCode, readEnvelope } from './envelope.js';
 import { reviewed } from './findings.js';
 import { keyName, verify } from './signature.js';
 import { stays } from './values.js';
+import { mixed, textsOf, visible } from '../views/visible.js';
 
 const refuse = (path, reason, accepted) => ({ refused: [{ path, reason, ...(accepted ? { accepted } : {}) }] });
 
@@ -74,10 +75,12 @@ export const weighing = ({ ask, words, day }) => (plan, present, { incident, tod
     ...(own && !other && own.id === doc.id && doc.revision === own.revision && compared.changes.length ? [words('bring-same-revision')] : []),
     ...({ draft: () => [words('bring-draft')], withdrawn: () => [words('bring-withdrawn')], superseded: () => [words('bring-superseded')], expired: () => [words('bring-expired')],
       inGrace: () => [words('bring-in-grace')], reviewDue: () => [words('bring-in-grace')] }[standing]?.() ?? []),
+    ...textsOf(doc).filter(text => visible(text) !== text).map(text => words('bring-unseen', { text: visible(text) })),
+    ...textsOf(doc).flatMap(mixed).map(({ word, letters }) => words('bring-mixed', { word, letters })),
     ...(incident ? [words('bring-in-incident')] : []),
   ];
   const inside = change => change.path.replace(/^\/(plan|before|after)?\/?/, '');
-  const changes = present ? compared.changes.filter(change => !unsaid.has(inside(change))).map(change => ({ place: placeWords(change.kind === 'removed' ? older : tree, change.path, words, mark), before: change.before, after: change.after })) : [];
+  const changes = present ? compared.changes.filter(change => !unsaid.has(inside(change))).map(change => ({ place: placeWords(change.kind === 'removed' ? older : tree, change.path, words, mark), before: change.before && visible(change.before), after: change.after && visible(change.after) })) : [];
   const moved = new Set(present ? compared.changes.map(inside) : []);
   const isMoved = path => path.split('/').some((_, at, steps) => moved.has(steps.slice(0, at + 1).join('/')));
   const same = stays(tree, path => unsaid.has(path) || isMoved(path), mark, words);

@@ -3,6 +3,7 @@ import { cellWays } from '../desk/ketones.js';
 import { partFor, placeWords } from '../desk/place.js';
 import { sheet } from '../desk/sheet.js';
 import { get } from '../desk/tree.js';
+import { visible } from '../views/visible.js';
 
 const isValue = node => typeof node !== 'object' || node === null || typeof node.n === 'string';
 const leaves = (node, path = '') => (isValue(node) ? [{ path, node }] : Object.entries(node).flatMap(([key, part]) => leaves(part, path ? `${path}/${key}` : key)));
@@ -26,7 +27,7 @@ const valueText = (tree, path, mark, words) => {
   if (/^ketones\/rows\/[0-9]+\/call$/.test(path)) return calls(words)[node];
   if (/^ketones\/.*(cells\/[0-9]+|hi|anyGlucose|fallback)$/.test(path) && node === 'none') return words('cell-none');
   if (/^contacts\/[0-9]+\/relation$/.test(path)) return relations(words)[node];
-  return typeof node === 'boolean' ? (node ? words('desk-yes') : words('desk-no')) : String(node);
+  return typeof node === 'boolean' ? (node ? words('desk-yes') : words('desk-no')) : visible(String(node));
 };
 
 // The time of a setting stands in the name of its line.

@@ -3,6 +3,7 @@
 import { html, nothing } from '../vendor/lit-html.js';
 import { begin, field, figures, foot, main, plain, plainSheet, sheet } from '../views/parts.js';
 import { callContact } from '../views/ring.js';
+import { visible } from '../views/visible.js';
 import { ends } from './students.js';
 
 const value = id => document.getElementById(id).value;
@@ -34,7 +35,7 @@ export const choose = (state, words, send) => {
   <p class="note">${words('school-alone')}</p>`);
 };
 
-const whole = ({ doc: { person } }, day, words) => html`<b>${person.name}</b><br>${words('school-born', { day: day(person.born) })}`;
+const whole = ({ doc: { person } }, day, words) => html`<b>${visible(person.name)}</b><br>${words('school-born', { day: day(person.born) })}`;
 export const switching = (state, words, send) => {
   const { student, other } = state.school;
   return plainSheet(html`
@@ -71,7 +72,7 @@ const others = (state, words, send) => html`<div class="cells answers">
   ${plain(words('school-another'), () => send('schoolPage', 'choose'))}${plain(words('school-close'), () => send('schoolClose'), words('school-close-sub'))}
   ${plain(words('school-remove'), () => send('schoolPage', 'remove'))}</div>`;
 
-const named = (state, words) => html`<h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1><p class="born">${words('school-born', { day: state.plan.lines.born })}</p>`;
+const named = (state, words) => html`<h1 class="name" tabindex="-1">${visible(state.plan.doc.person.name)}</h1><p class="born">${words('school-born', { day: state.plan.lines.born })}</p>`;
 
 // The low comes first: it is what most often happens, and the one thing that cannot wait for a question.
 export const student = (state, words, send) => html`<div class="sheet"><header class="head"><b>${words('school')}</b>${state.school.who()}</header><main id="main">

@@ -3,6 +3,7 @@
 // alone. Fetched when somebody opens it.
 import { html, nothing } from '../vendor/lit-html.js';
 import { signsAgainWhenOld } from '../actions.js';
+import { textOf } from '../checked.js';
 import * as events from '../events.js';
 import { save } from '../save.js';
 import { record } from '../situation.js';
@@ -190,7 +191,7 @@ export const school = tools => {
     schoolSheet() { sessionStorage.setItem('school-sheet', view.student.id); location.href = 'paper.html#school'; },
 
     schoolBring: came => incoming.bring(came, view.students),
-    async schoolDemo() { await incoming.bring(await (await fetch('demo/child.json')).text(), view.students); },
+    async schoolDemo() { await incoming.bring(await textOf('demo/child.json'), view.students); },
     schoolTyped: text => incoming.typed(text),
     schoolAccept: () => incoming.accept(),
     async schoolActivate(fields) {

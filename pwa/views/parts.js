@@ -2,6 +2,7 @@
 import { html, nothing, svg } from '../vendor/lit-html.js';
 import { unitsText } from './units.js';
 import { footCall } from './ring.js';
+import { visible } from './visible.js';
 
 export const arrow = html`<svg class="arrow" viewBox="0 0 40 24" aria-hidden="true"><path d="M0 12H36M26 2 36 12 26 22"/></svg>`;
 const ticked = html`<svg viewBox="0 0 40 40" aria-hidden="true"><path d="M5 21 16 32 35 8"/></svg>`;
@@ -24,7 +25,7 @@ export const numbers = lines => html`<ul class="lines">${lines.map(({ place, val
 // One line of a list of names and values.
 export const field = (label, value) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`;
 
-export const head = state => html`<header class="head"><b>${state.plan.doc.person.name}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
+export const head = state => html`<header class="head"><b>${visible(state.plan.doc.person.name)}</b><span>${state.planLine}</span>${state.school?.who() ?? nothing}</header>`;
 
 // What runs is said in a full sentence, on every screen of an incident.
 const running = (state, words) => {

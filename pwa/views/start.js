@@ -3,6 +3,7 @@ import { html, nothing } from '../vendor/lit-html.js';
 import { begin, field, foot, main, numbers, offEntry, offFirst, plain, plainSheet, sheet } from './parts.js';
 import { planFindings } from './advice.js';
 import { callTeam, largeCall } from './ring.js';
+import { visible } from './visible.js';
 
 const deskEntry = words => html`<a class="press wide" href="#desk"><span>${words('desk')}<span class="sub">${words('desk-sub')}</span></span></a>`;
 const schoolEntry = words => html`<a class="press wide" href="#school"><span>${words('school')}<span class="sub">${words('school-sub')}</span></span></a>`;
@@ -25,6 +26,7 @@ export const first = (state, words, send) => plainSheet(html`
     ${plain(words('demo-child'), () => send('demo', 'child'), words('demo-child-sub'))}</div>
   ${state.plan ? html`<div class="answers">${plain(words('back'), () => send('close'))}</div>` : html`<div class="answers">${deskEntry(words)}${schoolEntry(words)}</div>`}
   <p class="note">${words('first-caution')}</p>
+  ${offlineNote(state, words)}
   ${helpPages(words)}`);
 
 const reason = (entry, words) => {
@@ -57,7 +59,7 @@ const planFields = (plan, lines, words) => html`<dl class="fields">
   ${field(words('plan-review'), words('plan-review-value', { day: lines.review }))}</dl>`;
 
 export const offered = (state, words, send) => plainSheet(html`
-  <h1 class="name" tabindex="-1">${state.candidate.doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(state.candidate.doc.person.name)}</h1>
   ${state.candidate.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : html`<p class="lede">${words('offered-ask')}</p>`}
   ${planFields(state.candidate.doc, state.candidate.lines, words)}
   ${state.candidate.events ? html`<p class="note">${words('offered-record', { count: String(state.candidate.events.length) })}</p>` : nothing}
@@ -71,6 +73,16 @@ const printEntry = (words, sub) => html`<a class="press wide" href="paper.html">
 const copies = (state, words, send) => (state.missing.length ? html`<h2 class="lbl part">${words('copies-title')}</h2><p class="note">${words('copies-why')}</p>
   <div class="cells">${state.missing.map(what => ({ card: () => printEntry(words, words('copies-no-card')), file: () => plain(words('export'), () => send('export'), words('copies-no-file')) }[what]()))}</div>` : nothing);
 
+// Whether the app works with no network, and if not yet, why. "asked": the keeper of the release has not answered yet.
+const offlineLine = (state, words) => ({ yes: () => words('offline-yes'), asked: () => words('offline-asked'), fetching: () => words('offline-fetching'), notWhole: () => words('offline-not-whole'),
+  noKeeper: () => words('offline-no-keeper'), other: () => words('offline-other') }[state.offline]());
+const worksOffline = state => ['yes', 'asked'].includes(state.offline);
+const offlineNote = (state, words) => html`<p class="note" id="offline" role="status">${offlineLine(state, words)}${worksOffline(state) ? nothing : html` ${words('offline-do')}`}</p>`;
+
+// The faces whose first page is not drawn here say it above their page, as long as it does not work.
+const entered = new Set(['desk', 'school', 'handing']);
+export const framed = (state, words, page, name) => html`${entered.has(name) && !worksOffline(state) ? offlineNote(state, words) : nothing}${page}`;
+
 // A number of the plan in use that this version would not accept any more. The plan goes on dosing; the clinic has to look at it.
 const planToLookAt = (state, words) => (state.findings.length ? html`${planFindings(state, words)}<p class="note">${words('home-findings-do')}</p>` : nothing);
 const asideEntry = ({ aside }, words, send) => (aside.length ? plain(words('aside-entry'), () => send('openAside'), words('aside-entry-sub')) : nothing);
@@ -80,13 +92,14 @@ export const home = (state, words, send) => {
   // Whoever has no basal insulin sees the ways to insulin first, without scrolling.
   const bare = Boolean(state.offSince?.bare);
   return html`<div class="sheet"><main id="main">
-  <h1 class="name" tabindex="-1">${state.plan.doc.person.name}</h1>
+  <h1 class="name" tabindex="-1">${visible(state.plan.doc.person.name)}</h1>
   ${state.plan.demo ? html`<p class="warnbox">${words('demo-warning')}</p>` : nothing}
   ${bare ? nothing : fields}
   ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
   ${planToLookAt(state, words)}
+  ${offlineNote(state, words)}
   ${copies(state, words, send)}
   <div class="cells">
     ${plain(words('before'), () => send('open', 'before'), state.record.length ? words('before-count', { count: String(state.record.length) }) : words('before-none'))}

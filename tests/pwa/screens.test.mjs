@@ -52,7 +52,7 @@ const base = (name = 'adult', extra = {}) => {
   const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
   return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', ring, findings: [{ place: 'Correction factor', value: '45', text: '45 looks like a number in the other unit.' }], aside: [], insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
     now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
-    kept: true, missing: [], nightChoice: 'auto', persisted: true, engine: '1', release: 'abc', backWaits: [], injectsAt: () => true, unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
+    kept: true, missing: [], nightChoice: 'auto', persisted: true, offline: 'yes', engine: '1', release: 'abc', backWaits: [], injectsAt: () => true, unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
       looks: [{ due: '2026-11-25T04:10:00+00:00', clock: '04:10', what: ['glucose', 'ketones'], overdue: false, minutesLate: 0 }], unanswered: { id: 'a', units: 4, text: '4\u00a0units', clock: '03:10' },
       given: { text: '4\u00a0units', clock: '03:10' }, incident: { since: '', clock: '03:00', recorded: true }, onBoard: { counted: '4', absorbed: '4' } },
@@ -193,21 +193,35 @@ test('every message has a note for translators', () => {
 test('the bedside starts from two scripts, both asked for at once, that ask for no other, and what is opened seldom is not in them', () => {
   const built = join(top, 'build/site');
   const page = readFileSync(join(built, 'index.html'), 'utf8');
-  assert.deepEqual([...page.matchAll(/(?:src|rel="modulepreload" href)="([^"]+\.js)"/g)].map(match => match[1]), ['app.js', 'shared/start.js', 'app.js']);
-  const [script, start] = ['app.js', 'shared/start.js'].map(name => readFileSync(join(built, name), 'utf8'));
+  assert.deepEqual([...page.matchAll(/(?:src|rel="modulepreload" href)="([^"]+\.js)"/g)].map(match => match[1]), ['app.js', 'app.js']);
+  const script = readFileSync(join(built, 'app.js'), 'utf8');
   const asks = text => [...text.matchAll(/(?:^|[\n;}])\s*(?:import|export)\b[^'"();]*?['"](\.[^'"]+)['"]/g)].map(match => match[1]);
-  assert.deepEqual([asks(script), asks(start)], [['./shared/start.js'], []]);
+  assert.deepEqual(asks(script), []);
   for (const later of ['desk/desk.js', 'desk/story/story.js', 'handover/handover.js']) assert.ok(script.includes(`import("./${later}")`) && existsSync(join(built, later)), later);
   // A key and a file name that only the desk has.
-  for (const own of ['published-help', 'desk/tables']) assert.ok(!script.includes(own) && !start.includes(own), own);
+  for (const own of ['published-help', 'desk/tables']) assert.ok(!script.includes(own), own);
 });
 
-test('the page says which release and which core it belongs to', () => {
+test('the page says which release it belongs to, and what each of its files must be', () => {
   const built = join(top, 'build/site');
   const page = readFileSync(join(built, 'index.html'), 'utf8');
   const release = readFileSync(join(built, 'release.js'), 'utf8');
-  const { id, engine, files } = JSON.parse(release.slice(release.indexOf('{'), release.lastIndexOf(';')));
-  assert.ok(page.includes(`<meta name="release" content="${id}">`) && page.includes(`<meta name="engine" content="${engine}">`));
+  const { id, files } = JSON.parse(release.slice(release.indexOf('{'), release.lastIndexOf(';')));
+  assert.ok(page.includes(`<meta name="release" content="${id}">`));
+  const parts = page.match(/name="parts" content="([^"]+)"/)[1].split('\n').map(line => line.split(' '));
+  // All but the pages themselves and the keeper, which the browser asks for by itself.
+  assert.deepEqual(parts.map(([path]) => path), Object.keys(files).filter(path => !path.endsWith('.html') && path !== 'sw.js').sort());
+  for (const [path, checksum, ...needs] of parts) {
+    assert.equal(checksum, files[path], path);
+    assert.ok(needs.every(need => files[need]), path);
+  }
+  // What every page names itself: nothing of it is loaded without being compared, but icons, the manifest, and what is fetched ahead.
+  for (const path of Object.keys(files).filter(name => name.endsWith('.html'))) {
+    const named = readFileSync(join(built, path), 'utf8').match(/<(?:script|link)[^>]*>/g);
+    assert.ok(named.length > 1, path);
+    for (const tag of named.filter(text => !/rel="(icon|apple-touch-icon|manifest|preload)"/.test(text)))
+      assert.equal(tag.match(/integrity="([^"]+)"/)?.[1], files[tag.match(/(?:src|href)="([^"]+)"/)[1]], `${path}: ${tag}`);
+  }
   for (const [path, checksum] of Object.entries(files)) assert.equal(`sha256-${createHash('sha256').update(readFileSync(join(built, path))).digest('base64')}`, checksum, path);
 });
 

@@ -89,8 +89,9 @@ test('a plan in mg/dL and with a comma is told in its own writing', () => {
 });
 
 test('a cell that a spreadsheet would run begins with an apostrophe', () => {
-  for (const text of ['=1+1', '+1', '-1', '@x', '\tx', '\rx', '\nx', ' =1', '\u00a0=1', '\uff1d1', '\uff0b1', '\uff0d1', '\uff201']) assert.equal(cell(text), `"'${text}"`);
-  for (const text of ['1', 'x=1', '4\u00a0units', '', '16.0', "'=1"]) assert.equal(cell(text), `"${text}"`);
+  for (const text of ['=1+1', '+1', '-1', '@x', '\tx', '\rx', '\nx', ' =1', '\u00a0=1', '\uff1d1', '\uff0b1', '\uff0d1', '\uff201',
+    '\u200b=1', '\ufeff=1', '\u2060+1', '\u00ad-1', '\u200d@x', '\ufe0f=1', '\u{e0061}=1', ' \u200b =1', '\u200b\tx']) assert.equal(cell(text), `"'${text}"`);
+  for (const text of ['1', 'x=1', '\u200bx=1', '4\u00a0units', '', '16.0', "'=1"]) assert.equal(cell(text), `"${text}"`);
   assert.equal(cell('\u2068=1\u2069'), '"\'=1"');   // the marks the words put round a slot hide nothing
   assert.equal(cell('say "no"'), '"say ""no"""');
 });

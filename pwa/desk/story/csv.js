@@ -1,9 +1,9 @@
 // The story as a table for a spreadsheet. RFC 4180: every cell in quotes, quotes doubled, lines end with CR LF. A cell that a
-// spreadsheet would take for a formula (it begins with = + - @, their wide forms, a tab or a line break, blanks before it or
-// not) gets an apostrophe in front: spreadsheets then show it as the text it is. The mark at the start says it is UTF-8.
+// spreadsheet would take for a formula (it begins with = + - @, their wide forms, a tab or a line break, with or without blanks and
+// characters that nobody sees before it) gets an apostrophe in front: spreadsheets then show it as the text it is. The mark at the start says it is UTF-8.
 import { happened, led } from './rows.js';
 
-const formula = /^[\s\u00a0]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/;
+const formula = /^[\s\p{Default_Ignorable_Code_Point}]*[=+\-@\uff1d\uff0b\uff0d\uff20]|^\p{Default_Ignorable_Code_Point}*[\t\r\n]/u;
 const bare = text => text.replace(/[\u2066-\u2069]/g, '');
 export const cell = text => { const plain = bare(text); return `"${(formula.test(plain) ? `'${plain}` : plain).replaceAll('"', '""')}"`; };
 export const table = rows => `\ufeff${rows.map(row => `${row.map(cell).join(',')}\r\n`).join('')}`;

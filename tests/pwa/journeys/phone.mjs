@@ -1,7 +1,8 @@
 // A phone for the journeys: the built site with its real headers, a real browser at phone size, and a clock that is set.
 // Every request to another host and every breach of the policy fails the journey that made it.
 import assert from 'node:assert/strict';
-import { existsSync, mkdirSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
@@ -139,13 +140,24 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   };
 };
 
+export const digestOf = bytes => `sha256-${createHash('sha256').update(bytes).digest('base64')}`;
+// One file of the release is another, and the page names that one.
+const alter = async (device, path, change) => {
+  const text = readFileSync(join(site, path), 'utf8'), altered = change(text);
+  await device.context.route(`${device.address}${path}`, route => route.fulfill({ contentType: 'application/json', body: altered }));
+  await device.context.route(device.address, async route => {
+    const answer = await route.fetch();
+    await route.fulfill({ response: answer, body: (await answer.text()).replaceAll(digestOf(text), digestOf(altered)) });
+  });
+};
+
 // The demo plan taken in: where most journeys begin. `change` alters that plan as somebody's else would be.
 export const withDemo = async (options = {}) => {
   const device = await phone(options);
-  if (options.change) await device.context.route(`**/demo/${options.child ? 'child' : 'adult'}.json`, async route => {
-    const plan = await (await route.fetch()).json();
+  if (options.change) await alter(device, `demo/${options.child ? 'child' : 'adult'}.json`, text => {
+    const plan = JSON.parse(text);
     options.change(plan);
-    await route.fulfill({ json: plan });
+    return JSON.stringify(plan);
   });
   const hand = await device.open();
   await hand.heading('Stopgap');
