@@ -6,7 +6,6 @@ import { answer, close, phone, withDemo } from './phone.mjs';
 
 after(close);
 const night = { at: '2026-11-25T22:05:00+01:00' };
-const callFirst = 'On the day of a journey, call your team before this dose.';
 
 const travels = async (hand, zones, where) => {
   await hand.tap('I travel across time zones');
@@ -47,7 +46,8 @@ test('away from its page, the time of the next long-acting dose is still told, a
   await hand.device.end();
 });
 
-// The team orders ten more at 04:05. They hold the next one until 24 hours later: the look of before would be too soon.
+// The team orders ten more at 19:05 the next day, when nothing of the last 20 hours stands against it. They hold the next one until 24 hours
+// later: the look of before would be too soon.
 test('more long-acting insulin moves the look for the next dose', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
@@ -55,7 +55,7 @@ test('more long-acting insulin moves the look for the next dose', async () => {
   await longActingGiven(hand, '20');
   await hand.heading('The pump is off');
   await hand.tap('Back');
-  await hand.device.later(6 * 60);
+  await hand.device.later(21 * 60);
   await hand.tap('The pump stays off');
   await askedAgain(hand, { glucose: '7.0' });
   await hand.tap('The team named an amount');
@@ -64,7 +64,7 @@ test('more long-acting insulin moves the look for the next dose', async () => {
   await hand.tap('They said yes');
   await longActingGiven(hand, '10');
   await hand.heading('The pump is off');
-  assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T04:06'), ['2026-11-26T05:05', '2026-11-27T04:05']);
+  assert.deepEqual((await dues(hand)).filter(due => due > '2026-11-26T19:06'), ['2026-11-26T20:05', '2026-11-27T19:05']);
   await hand.device.end();
 });
 
@@ -88,11 +88,15 @@ test('a journey is remembered when its dose is due, by the phone of the other pl
   await hand.heading('The pump is off');
   // A day and a minute, and not a minute.
   await hand.sees('Off since 25 November 2026, 16:05.');
-  await hand.tap('Long-acting insulin');
+  // Half of the 20.6 of a day stands instead of the whole; the other half follows six hours later.
+  await hand.tap('Then the second injection');
+  await hand.sees('Going west, the day is longer: two parts.');
   await hand.tap('glargine');
-  await hand.sees(callFirst);
-  await hand.tap('Back');
-  await hand.sees(callFirst);
+  await hand.tap('Show the dose');
+  await hand.sees('10 units');
+  await given(hand, '10');
+  const [injection] = (await hand.record()).filter(event => event.kind === 'injection').slice(-1);
+  assert.deepEqual([injection.units, injection.zonesEast], [10, -6]);
   await hand.device.end();
 });
 
@@ -117,7 +121,7 @@ test('asked again about hours and sleep, a journey stays said; that there is non
   await hand.tap('I stay awake');
   await askedAgain(hand, { stands: true });
   await hand.tap('Then the second injection');
-  await hand.sees(callFirst);
+  await hand.sees('Going east, the day is shorter: a smaller dose.');
   await hand.tap('Back');
   await hand.tap('My journey across time zones');
   await hand.tap('Change the hours');
@@ -126,6 +130,6 @@ test('asked again about hours and sleep, a journey stays said; that there is non
   await hand.tap('The pump stays off');
   await askedAgain(hand, { stands: true });
   await hand.tap('Then the second injection');
-  await hand.misses(callFirst);
+  await hand.misses('Going east, the day is shorter: a smaller dose.');
   await hand.device.end();
 });

@@ -294,7 +294,8 @@ test('the next bridge asks for what is new only, and says what it still goes by'
   await hand.device.end();
 });
 
-// 20.6 a day, down to 20. A journey's second part, ten units, falls within the hold of the first: only on the team's word.
+// 20.6 a day, down to 20. Three hours before the next is due it comes only on the team's word, and never more than a day's with what went in
+// within 20 hours.
 test('within its hold long-acting insulin comes only as the team named it, said back, once', async () => {
   const hand = await withDemo(night);
   await asked(hand, { glucose: '7.0' });
@@ -302,7 +303,7 @@ test('within its hold long-acting insulin comes only as the team named it, said 
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await given(hand, '20');
-  await hand.device.later(6 * 60);
+  await hand.device.later(21 * 60);
   await hand.tap('Back');
   await hand.tap('The pump stays off');
   await askedAgain(hand, { glucose: '7.0' });
@@ -324,7 +325,7 @@ test('within its hold long-acting insulin comes only as the team named it, said 
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.heading('Inject now');
-  await hand.sees('Ordered by Diabetes night line at 04:05.');
+  await hand.sees('Ordered by Diabetes night line at 19:05.');
   await hand.misses('Basal of a day');
   await hand.shot('off-ordered');
   await given(hand, '10');
