@@ -1347,7 +1347,7 @@ clock-again = The clock is right now
 # Question above the time of this phone in large figures: is the clock right?
 time-question = Is this the time?
 # Answer.
-time-yes = Yes, this is the time
+time-yes = Yes, it is
 # Answer.
 time-no = No, it is not
 # Below the time: the clock of this phone was set while the page was open.
@@ -1362,10 +1362,8 @@ time-test-first = Test first
 time-wrong = This is not the time
 # Line.
 time-set = Set the time in the settings of this phone.
-# Question about an entry of the record. $text: the entry, such as "Injected: 4 units, rapid".
-when-question = { $text }: when was it?
-# Below it. $clock: the time that is written down.
-when-written = Written down at { $clock }. The clock may have been wrong.
+# Below the question when that was. $clock: the time that is written down; $text: the entry, such as "Injected: 4 units, rapid".
+when-written = Written down at { $clock }: { $text }.
 # Below the time that the app thinks is right.
 when-meant = By the time that has passed since
 # Button: the written time is right. $clock.

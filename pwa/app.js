@@ -35,7 +35,15 @@ const state = {
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text), ran: performance.now() }; };
+// Was the clock set since it was last seen? Looked at before anything a tap writes, and at every look.
 const watch = clockWatch();
+const seeClock = () => {
+  if (!state.plan || !state.writer) return;
+  const by = watch.turned(clock(), document.hidden, differ(ask, state.plan.doc.id));
+  if (!by) return;
+  clockTurned(state, by);
+  unwritten.draft = true;
+};
 
 // Days are written out; the month is a word of the language.
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
@@ -140,8 +148,7 @@ const look = () => {
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
   if (!state.plan || !state.writer) return undefined;
   preparePlan();
-  const turned = watch.turned(state.now, document.hidden, differ(ask, state.plan.doc.id));
-  if (turned) { clockTurned(state, turned); unwritten.draft = true; }
+  seeClock();
   const holds = ask('holds', { now: string(state.now.text) });
   if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
   state.holds = holds;
@@ -250,6 +257,7 @@ const tellFindings = async () => {
 const send = (name, detail) => ofThisPage(() => perform(name, detail));
 const perform = async (name, detail) => {
   try {
+    seeClock();
     await actions[name](detail);
     look();
     await tellFindings();

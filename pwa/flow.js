@@ -60,10 +60,16 @@ export const dosesNext = ({ draft, advice, steps }) => {
 // Where nothing more urgent is on the screen a clock that was set is asked about at once.
 const calm = new Set(['home', 'waiting', 'didYouInject', 'clockInDoubt']);
 const offDoses = new Set(['dose', 'typed', 'different', 'given']);
+// Off the pump sugar and an emergency come before any clock.
+const offUrgent = ({ first }) => first?.waits === 'everything' && !first.shown && first.outcome !== 'clockInDoubt';
+const offCalm = ({ panel, off }) => ['answer', 'second'].includes(panel.page) && !offUrgent(off.answer);
 const withClock = (state, screen) => {
-  const { turns, ask, tell, page } = state.wallClock;
-  const isDose = dosePages.has(screen) || (screen === 'stepsPage' && dosesNext(state)) || (screen === 'off' && (state.panel.waitsForTime || offDoses.has(state.panel.page)));
-  if (!isDose && !calm.has(screen)) return screen;
+  const { panel, wallClock: { turns, ask, tell, page } } = state;
+  const isDose = dosePages.has(screen) || (screen === 'stepsPage' && dosesNext(state))
+    || (screen === 'off' && (Boolean(panel.waitsForTime) || offDoses.has(panel.page)));
+  // A correction by the pump is insulin too.
+  const isByPump = screen === 'stepsPage' && state.steps.find(step => step.current)?.id === 'pumpCorrection';
+  if (!isDose && !isByPump && !calm.has(screen) && !(screen === 'off' && offCalm(state))) return screen;
   if (page === 'wrong' && (isDose || turns.length)) return 'clockWrong';
   if (turns.length) return 'clockJumped';
   if (ask.length) return page === 'type' ? 'whenTyped' : 'whenWasIt';

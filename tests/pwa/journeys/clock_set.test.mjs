@@ -1,9 +1,11 @@
-// A clock that is wrong at the needle and right later must not free the hold. 4 units go in at 03:05 in Berlin; four hours hold the next
-// dose. The page knows how long it has been running (the browser's performance.now, which setSystemTime leaves alone): it sees a clock that was
-// set, asks whether it is right, and when it was that something was written by the wrong one. Times are worked out by hand.
+// A clock that is wrong at the needle and right later must not free the hold. 4 units go in at 03:05 in Berlin; four
+// hours hold the next dose. The page knows how long it has been running (the browser's performance.now, which
+// setSystemTime leaves alone): it sees a clock that was set, asks whether it is right, and when it was that something
+// was written by the wrong one. Times are worked out by hand.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { answer, betweenLooks, close, inject, withDemo } from './phone.mjs';
+import { asked } from './off_pump.mjs';
+import { answer, betweenLooks, close, withDemo } from './phone.mjs';
 
 after(close);
 
@@ -18,7 +20,7 @@ const needles = async hand => (await hand.record()).filter(event => event.kind =
 const doses = async hand => (await hand.record()).filter(event => event.kind === 'doseShown').length;
 const asksNothing = async hand => {
   await hand.misses('Is this the time?');
-  await hand.misses('when was it?');
+  await hand.misses('When was that?');
 };
 const highAgain = async hand => {
   await hand.touch(hand.page.getByRole('button', { name: /^\s*(Start|Test now)/ }));
@@ -41,7 +43,7 @@ test('after a start the time is asked before the first dose, once, and again aft
   await hand.shot('right-time');
   // Nothing is written of a dose that nobody has seen.
   assert.equal(await doses(hand), 0);
-  await hand.tap('Yes, this is the time');
+  await hand.tap('Yes, it is');
   await hand.heading('Inject now');
   assert.equal(await doses(hand), 1);
   await hand.tap('I do not inject');
@@ -53,7 +55,7 @@ test('after a start the time is asked before the first dose, once, and again aft
   await hand.heading('Did you inject it?');
   await hand.tap('No, nothing was injected');
   await hand.heading('Is this the time?');
-  await hand.tap('Yes, this is the time');
+  await hand.tap('Yes, it is');
   await hand.heading('Inject now');
   await hand.device.end();
 });
@@ -71,6 +73,44 @@ test('the time is not right: how to set it, another clock and the call, and no d
   await hand.tap('The clock is right now');
   await hand.heading('Is this the time?');
   assert.equal(await doses(hand), 0);
+  await hand.device.end();
+});
+
+// A clock that was wrong before this start was seen by nobody: somebody may see it by the time of the last injection.
+test('after a start the last injection stands beside the time; said to be later, it holds longer', async () => {
+  const hand = await betweenLooks();
+  await hand.device.later(5 * 60);
+  await hand.page.reload();
+  hand.device.says.time = false;
+  await highAgain(hand);
+  await hand.tap('None of these');
+  await hand.tap('That is all');
+  await hand.heading('Is this the time?');
+  await hand.sees('You wrote at 03:05: Injected: 4 units, rapid-acting.');
+  await hand.tap('It was at another time');
+  await hand.heading('When was that?');
+  await hand.tap('1 hour ago');
+  await hand.heading('Do not inject now');
+  await hand.sees('Do not inject a correction before 11:05.');
+  assert.equal(await doses(hand), 1);
+  await hand.device.end();
+});
+
+test('off the pump likewise: the time before the first amount, and no amount once the clock was set', async () => {
+  const hand = await withDemo({ at: '2026-11-25T22:05:00+01:00', saysTime: false });
+  await asked(hand, { hours: '6', glucose: '7.0' });
+  await hand.tap('Inject for the next hours');
+  await hand.heading('Is this the time?');
+  await hand.misses('units');
+  assert.equal(await doses(hand), 0);
+  await hand.tap('Back');
+  await hand.tap('Inject for the next hours');
+  await hand.tap('Yes, it is');
+  await hand.page.locator('.dose').waitFor();
+  assert.equal(await doses(hand), 1);
+  await set(hand, '2026-11-25T23:05:00+01:00');
+  await hand.heading('Is this the time?');
+  await hand.misses('units');
   await hand.device.end();
 });
 
@@ -110,7 +150,7 @@ test('set back three hours after an injection, and right later: the hold is not 
   await hand.steps();
   await hand.tap('All steps are seen');
   await hand.heading('Is this the time?');
-  await hand.tap('Yes, this is the time');
+  await hand.tap('Yes, it is');
   await hand.sees('Do not inject a correction before 07:05.');
   assert.equal((await needles(hand)).length, 1);
   assert.equal(await doses(hand), 1);
@@ -127,25 +167,29 @@ const highAgainFrom = async hand => {
   await hand.tap('Yes, ketones are 0.8');
 };
 
-// What is the true time is said by one tap, or typed: 03:05 by the clock was 06:05, since the clock was three hours behind.
-for (const [how, tap] of Object.entries({ 'as the page worked it out': hand => hand.tap('At 06:05'), 'ten minutes and more ago': hand => hand.tap('Half an hour ago') }))
-  test(`three hours behind at the needle and set right ten minutes later, ${how}: the hold runs from the true time`, async () => {
+// What is the true time is said by one tap, or typed: 03:05 by the clock was 06:05, since the clock was three hours
+// behind.
+const said = {
+  'as the page worked it out': { tap: 'At 06:05', at: '2026-11-25T06:05:00+01:00', ends: '10:05' },
+  'half an hour ago': { tap: 'Half an hour ago', at: '2026-11-25T05:45:00+01:00', ends: '09:45' },
+};
+for (const [how, { tap, at, ends }] of Object.entries(said))
+  test(`three hours behind at the needle and set right ten minutes later, ${how}: the hold runs on`, async () => {
     const hand = await betweenLooks();
     await hand.device.later(10);
     await set(hand, '2026-11-25T06:15:00+01:00');
     await hand.heading('Is this the time?');
     await hand.sees('06:15');
-    await hand.tap('Yes, this is the time');
-    await hand.heading('Injected: 4 units');
-    await hand.sees('Written down at 03:05.');
+    await hand.tap('Yes, it is');
+    await hand.heading('When was that?');
+    await hand.sees('Written down at 03:05: Injected: 4 units, rapid-acting.');
     await hand.shot('when-was-it');
-    await tap(hand);
-    const ends = how.startsWith('as') ? '10:05' : '09:45';
+    await hand.tap(tap);
     await hand.sees(`Do not inject a correction before ${ends}.`);
     const [wrong, right] = await needles(hand);
     assert.equal(right.insteadOf, wrong.id);
     assert.equal(right.units, 4);
-    assert.equal(right.at, how.startsWith('as') ? '2026-11-25T06:05:00+01:00' : '2026-11-25T05:45:00+01:00');
+    assert.equal(right.at, at);
     assert.ok((await hand.record()).some(event => event.kind === 'strike' && event.target === wrong.id));
     // 07:30 is after the hold that the wrong time would have had.
     await hand.device.later(75);
@@ -158,14 +202,14 @@ for (const [how, tap] of Object.entries({ 'as the page worked it out': hand => h
     await hand.device.end();
   });
 
-test('five hours ahead at the needle and set right ten minutes later: no dose until the team knows, and the hold runs from the true time', async () => {
+test('five hours ahead at the needle and set right ten minutes later: no dose until the team knows', async () => {
   const hand = await betweenLooks();
   await hand.device.later(10);
   // 03:15 by the clock; it is 22:15 of the day before.
   await set(hand, '2026-11-24T22:15:00+01:00');
   await hand.heading('Is this the time?');
-  await hand.tap('Yes, this is the time');
-  await hand.heading('Injected: 4 units');
+  await hand.tap('Yes, it is');
+  await hand.heading('When was that?');
   // A time that has not come yet is no answer.
   assert.equal(await hand.page.getByRole('button', { name: /as written/ }).count(), 0);
   await hand.tap('At 22:05');
@@ -191,7 +235,7 @@ test('set forward while somebody looks at it, with a dose on the page: the dose 
   await set(hand, '2026-11-25T05:05:00+01:00');
   await hand.heading('Is this the time?');
   await hand.misses('Inject now');
-  await hand.tap('Yes, this is the time');
+  await hand.tap('Yes, it is');
   await hand.heading('Did you inject it?');
   await hand.device.end();
 });
@@ -209,7 +253,7 @@ test('two minutes are no jump, two minutes and a second are', async () => {
   await hand.device.end();
 });
 
-test('a phone that slept two hours with the page hidden raises nothing; one that was set back meanwhile does', async () => {
+test('a phone that slept two hours, hidden, raises nothing; one that was set back meanwhile does', async () => {
   const hand = await betweenLooks();
   await hidden(hand, true);
   await hand.device.setClock('2026-11-25T05:05:00+01:00');
@@ -223,8 +267,9 @@ test('a phone that slept two hours with the page hidden raises nothing; one that
   await hand.device.end();
 });
 
-// On 25 October 2026 three o'clock becomes two; on 29 March 2026 two becomes three. The demo plan is agreed in October, so spring is that of 2027.
-for (const [which, at, then] of [['back', '2026-10-25T02:50:00+02:00', '02:10'], ['forward', '2027-03-28T01:50:00+01:00', '03:10']])
+// On 25 October 2026 three o'clock becomes two; on 28 March 2027 two becomes three (the last Sundays of these months).
+const nights = [['back', '2026-10-25T02:50:00+02:00', '02:10'], ['forward', '2027-03-28T01:50:00+01:00', '03:10']];
+for (const [which, at, then] of nights)
   test(`clocks are set ${which} in the night: nothing is asked`, async () => {
     const hand = await withDemo({ at });
     await hand.device.later(20);

@@ -53,6 +53,8 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     addEventListener('click', () => { window.tapRefused = false; });
   });
   if (prepare) await context.addInitScript(prepare);
+  // A journey about the time answers itself: device.says.time = false.
+  const says = { time: saysTime };
   const open = async (path = '') => {
     const page = await context.newPage();
     if (slowness > 1) await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowness });
@@ -78,13 +80,13 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
         await button.click({ timeout: 8000 });
       }
       if (written) await settled();
-      if (saysTime) await sayTime();
+      if (says.time) await sayTime();
     } catch (problem) { gone(problem); }
   };
   // Once after every start the page asks whether its clock is right, before the first dose: answered here as most people would.
   const sayTime = async () => {
     if (await page.evaluate(() => document.documentElement.dataset.screen !== 'rightTime')) return;
-    const yes = page.getByRole('button', { name: seen('Yes, this is the time') });
+    const yes = page.getByRole('button', { name: seen('Yes, it is') });
     await yes.click({ timeout: 8000 });
     if (await page.evaluate(() => window.tapRefused)) {
       await (machineTime ? page.waitForTimeout(400) : context.clock.runFor(400));
@@ -145,7 +147,7 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   };
   };
   return {
-    context, open, faults, host, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
+    context, open, faults, host, says, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
     later: async minutes => context.clock.fastForward(minutes * 60000),
     // The clock is set; what the page runs by is not. `comeBack`: somebody looks at the page again, which they had not left.
     setClock: async at => context.clock.setSystemTime(new Date(at)),
