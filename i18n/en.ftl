@@ -1356,6 +1356,44 @@ clock-set = Wrong here? Set this phone’s clock.
 clock-call = Cannot settle it? Do not inject. Call your team.
 # Button.
 clock-again = The clock is right now
+# Question above the time of this phone in large figures: is the clock right?
+time-question = Is this the time?
+# Answer.
+time-yes = Yes, it is
+# Answer.
+time-no = No, it is not
+# Below the time: the clock of this phone was set while the page was open.
+time-was-set = The clock of this phone was set.
+# Below that question, when there was an injection. $text: what is written down, such as "Injected: 4 units, rapid"; $clock: when.
+time-last = You wrote at { $clock }: { $text }.
+# Button: the injection was at another time than is written down.
+time-last-other = It was at another time
+# Button: the questions about signs and glucose come first, the clock later.
+time-test-first = Test first
+# Title over the time that is wrong.
+time-wrong = This is not the time
+# Line.
+time-set = Set the time in the settings of this phone.
+# Below the question when that was. $clock: the time that is written down; $text: the entry, such as "Injected: 4 units, rapid".
+when-written = Written down at { $clock }: { $text }.
+# Below the time that the app thinks is right.
+when-meant = By the time that has passed since
+# Button: the written time is right. $clock.
+when-as-written = At { $clock }, as written
+# Button.
+when-half = Half an hour ago
+# Button.
+when-one = 1 hour ago
+# Button.
+when-two = 2 hours ago
+# Button: the time is typed in four figures.
+when-type = Type the time
+# In the record: why an entry was struck.
+strike-clock = The clock was wrong.
+# Title of a page with a call to the team: entries had wrong times.
+tell-title = Call your team about the times
+# Line below it.
+tell-why = A dose was written down at a wrong time. Until they know, the later time counts.
 # $rule: the rule's short name.
 why-rule = Rule { $rule } decided. It rests on:
 # $rule and $gate: short names of the rule and of what closed the way to a dose.

@@ -2,8 +2,9 @@
 // number is possible and what follows from it is asked of the core each time.
 import * as events from './events.js';
 import { fingerprintOf } from './copies.js';
-import { newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
 import { textOf } from './checked.js';
+import { clockActions, clockOpen } from './clockwatch.js';
+import { dosesNext, newDraft, showsAdvice, startsRun, stepsOf } from './flow.js';
 import { union } from './merge.js';
 import { unitsText as amountText } from './views/units.js';
 import { save } from './save.js';
@@ -37,7 +38,7 @@ const showDose = async ({ state, add, keepDraft, clock }) => {
   const { run } = state.draft;
   const answer = { text: run.answer, ...JSON.parse(run.answer) };
   const step = stepsOf(answer, run).find(entry => entry.current);
-  if (step?.id !== 'inject' || run.shown || !answer.dose) return;
+  if (step?.id !== 'inject' || run.shown || !answer.dose || clockOpen(state)) return;
   const dose = members(members(run.answer).dose);
   run.units = dose.units;
   run.parts = dose.parts;
@@ -71,7 +72,7 @@ export const settle = async tools => {
   const { draft, advice } = state;
   if (!draft || state.panel || !state.plan) return;
   if (draft.run) { await showDose(tools); return; }
-  if (advice && showsAdvice(draft, advice) && startsRun(advice)) await startRun(tools);
+  if (advice && showsAdvice(draft, advice) && startsRun(advice) && !(dosesNext(state) && clockOpen(state))) await startRun(tools);
 };
 
 // While the dose is on the screen time goes on. What would be advised now, had it not been shown? If that is another
@@ -200,6 +201,7 @@ export const actions = tools => {
   };
 
   return {
+    ...clockActions(tools),
     ...answerActions(tools, { open, emptyPad, literal, unitsText, marked, inject, offBodyGave, deviceNow }),
 
     refresh() {},

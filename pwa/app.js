@@ -9,6 +9,7 @@ import * as act from './actions.js';
 import { typeOnPad } from './keyboard.js';
 import { onTap, pageDrawn } from './taps.js';
 import { fingerprintOf, missingCopies } from './copies.js';
+import { clockLook, clockTurned, clockWatch, differ, fromKept } from './clockwatch.js';
 import { openQuestion, screenOf, stepsOf } from './flow.js';
 import { hoursSaid, record, situation, stillSaid } from './situation.js';
 import { members, object, shown, string } from './text.js';
@@ -18,9 +19,10 @@ import * as startViews from './views/start.js';
 import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
+import * as clockViews from './views/clock.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
-const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, desk: () => desk.view(), handing: () => handover.view(),
+const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, ...clockViews, desk: () => desk.view(), handing: () => handover.view(),
   aside: () => handover.asidePage(state.asideShown, words, send),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
@@ -31,9 +33,19 @@ const state = {
   unkept: [], aside: [], asideShown: [], findings: [], writer: true, offline: navigator.serviceWorker?.controller ? 'asked' : 'fetching',
   kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', built: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
+  timeSeen: false, wallClock: fromKept({}, []),
 };
 
-const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text) }; };
+const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text), ran: performance.now() }; };
+// Was the clock set since it was last seen? Looked at before anything a tap writes, and at every look.
+const watch = clockWatch();
+const seeClock = () => {
+  if (!state.plan || !state.writer) return;
+  const by = watch.turned(clock(), document.hidden, differ(ask, state.plan.doc.id));
+  if (!by) return;
+  clockTurned(state, by);
+  unwritten.draft = true;
+};
 
 // Days are written out; the month is a word of the language.
 const day = text => words('day', { day: text.slice(8, 10).replace(/^0/, ''), month: `m${text.slice(5, 7)}`, year: text.slice(0, 4) });
@@ -138,6 +150,7 @@ const look = () => {
   document.documentElement.classList.toggle('night', state.nightChoice === 'auto' ? isNight(state.now.clock) : state.nightChoice === 'night');
   if (!state.plan || !state.writer) return undefined;
   preparePlan();
+  seeClock();
   const holds = ask('holds', { now: string(state.now.text) });
   if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
   state.holds = holds;
@@ -190,6 +203,7 @@ const look = () => {
   const strikes = new Map(state.record.filter(event => event.kind === 'strike').map(event => [event.doc.target, event.doc.reason]));
   const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount, day), struck: strikes.has(event.id), misTap: strikes.get(event.id) === 'misTap', initials: event.initials }));
   state.story = story.filter(entry => entry.kind !== 'strike').sort((a, b) => order(b.at, a.at));
+  clockLook(state, event => line(event, words, amount, day));
   // What was already given is shown where it is asked for: the last day of it, oldest first.
   state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
 };
@@ -252,6 +266,7 @@ const tellFindings = async () => {
 const send = (name, detail) => ofThisPage(() => perform(name, detail));
 const perform = async (name, detail) => {
   try {
+    seeClock();
     await actions[name](detail);
     look();
     await tellFindings();
@@ -270,7 +285,7 @@ const refresh = () => inTurn(async () => {
 // A phone that dies has all of a tap or nothing of it, so that no screen can ask again for what is in the record already.
 const unwritten = { entries: [], draft: false };
 const keepDraft = async () => { unwritten.draft = true; };
-const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks, offKnown: state.offKnown });
+const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks, offKnown: state.offKnown, wallClock: state.wallClock });
 // Where things are written: with the own plan, or at a school with the student who was chosen.
 const keep = async what => {
   try { await (state.school ? state.school.keep(what) : store.keep(state.plan?.doc.id ?? '', what)); return true; } catch { state.kept = false; return false; }
@@ -487,7 +502,7 @@ const takeUp = found => {
       state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
     }
     const kept = JSON.parse(found.draft ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: (views[kept.panel?.name] && kept.panel.name !== 'aside') || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null });
+    Object.assign(state, { draft: kept.draft ?? null, panel: (views[kept.panel?.name] && kept.panel.name !== 'aside') || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null, wallClock: fromKept(kept.wallClock, state.record) });
     [state.nightChoice, state.face, state.copies, state.aside] = [found.night ?? 'auto', found.face ?? null, found.copies, found.aside];
     // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
     if (found.plan || found.people) askToKeep();
@@ -514,7 +529,7 @@ const begin = async () => {
   setInterval(back, 20000);
   // A card may have been printed in another tab meanwhile.
   const returned = () => { store.copies().then(copies => { state.copies = copies; }, () => {}).then(back); };
-  document.addEventListener('visibilitychange', () => { if (!document.hidden) returned(); });
+  document.addEventListener('visibilitychange', () => { if (document.hidden) watch.hidden(); else returned(); });
 };
 
 // One writer among the tabs: the next one waits here until this one is closed, or could not start.

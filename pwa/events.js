@@ -33,7 +33,7 @@ export const automation = (id, at, state) => event('automation', id, at, { state
 export const pump = (id, at, state) => event('pump', id, at, { state: string(state) });
 export const carbs = (id, at, grams, injectionId) => event('carbs', id, at, { grams: number(grams), for: injectionId ? string(injectionId) : undefined });
 export const look = (id, at, due, what) => event('look', id, at, { due: string(due), what: list(what.map(string)) });
-export const call = (id, at, to, answered) => event('call', id, at, { to: string(to), answered: truth(answered) });
+export const call = (id, at, to, answered, about) => event('call', id, at, { to: string(to), answered: truth(answered), for: about ? string(about) : undefined });
 export const order = (id, at, { by, units, insulin = 'rapid', text, readBack }) => event('order', id, at, { by: string(by), units: number(units), insulin: string(insulin), text: string(text), readBack: readBack ? truth(true) : undefined });
 export const alarmSet = (id, at, due) => event('alarmSet', id, at, { due: string(due) });
 export const note = (id, at, text) => event('note', id, at, { text: string(text) });

@@ -1,4 +1,5 @@
 // Which screen comes next. The order of the questions is the order of the core's rules; what they mean is the core's alone.
+import { clockOpen } from './clockwatch.js';
 import { order } from './times.js';
 
 export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
@@ -49,7 +50,35 @@ const runScreen = state => {
   return 'stepsPage';
 };
 
-export const screenOf = state => {
+// The next thing in sight would be a dose, or is one.
+const dosePages = new Set(['dosePage', 'typed', 'different', 'injectNow']);
+export const dosesNext = ({ draft, advice, steps }) => {
+  if (!draft || !advice?.dose) return false;
+  if (!draft.run) return startsRun(advice) && advice.outcome !== 'emergency';
+  return !draft.run.shown && steps.find(step => step.current)?.id === 'inject';
+};
+// Where nothing more urgent is on the screen a clock that was set is asked about at once.
+const calm = new Set(['home', 'waiting', 'didYouInject', 'clockInDoubt']);
+const offDoses = new Set(['dose', 'typed', 'different', 'given']);
+// Off the pump sugar and an emergency come before any clock.
+const offUrgent = ({ first }) => first?.waits === 'everything' && !first.shown && first.outcome !== 'clockInDoubt';
+const offCalm = ({ panel, off }) => ['answer', 'second'].includes(panel.page) && !offUrgent(off.answer);
+const withClock = (state, screen) => {
+  const { panel, wallClock: { turns, ask, tell, page } } = state;
+  const isDose = dosePages.has(screen) || (screen === 'stepsPage' && dosesNext(state))
+    || (screen === 'off' && (Boolean(panel.waitsForTime) || offDoses.has(panel.page)));
+  // A correction by the pump is insulin too.
+  const isByPump = screen === 'stepsPage' && state.steps.find(step => step.current)?.id === 'pumpCorrection';
+  if (!isDose && !isByPump && !calm.has(screen) && !(screen === 'off' && offCalm(state))) return screen;
+  if (page === 'wrong' && (isDose || turns.length)) return 'clockWrong';
+  if (turns.length) return 'clockJumped';
+  if (ask.length) return page === 'type' ? 'whenTyped' : 'whenWasIt';
+  if (tell.length && (page === 'tell' || screen === 'clockInDoubt')) return 'clockTell';
+  return isDose && clockOpen(state) ? 'rightTime' : screen;
+};
+
+export const screenOf = state => withClock(state, screenUnder(state));
+const screenUnder = state => {
   if (state.withdrawn) return 'withdrawn';
   if (state.trouble) return 'trouble';
   if (!state.writer) return 'otherTab';

@@ -3,6 +3,7 @@
 import { elements, members, number, object, shown, string, trimmed, typed } from '../text.js';
 import { lastTimeAt, minutesUntil, nextTimeAt, notBefore, order, stamp } from '../times.js';
 import { deviceFor, fieldProblem, unitsTyped } from '../answers.js';
+import { clockOpen } from '../clockwatch.js';
 import { pumpIs } from '../actions.js';
 import * as events from '../events.js';
 import { firstToRing } from '../views/ring.js';
@@ -17,7 +18,7 @@ const inHand = new Set(['dose', 'typed', 'different', 'given']);
 // Where a pump is off or on again it is another page, which begins at its top: no other button comes under the same finger.
 export const place = ({ panel, off }) => `${panel.page} ${off?.answer.off && off.answer.recorded}`;
 
-export const panel = kept => ({ ...kept, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
+export const panel = kept => ({ ...kept, waitsForTime: null, ...(inHand.has(kept.page) ? { page: 'answer', dose: null } : {}) });
 
 // In minutes; ours, no text was found for it. What was just said is not asked again at once.
 const justSaid = 15;
@@ -204,6 +205,8 @@ export const actions = tools => {
       // The page may have been drawn a while ago, or the clock been set: the core is asked at the tap.
       tools.look();
       if (state.panel.page === 'hours') return keepDraft();
+      // Whether the clock is right is asked before any amount is in sight.
+      if (clockOpen(state)) { state.panel.waitsForTime = kind; return keepDraft(); }
       const at = state.off.answer.screens.findIndex(screen => screen.kind === kind);
       // Something else comes first by now.
       if (at < 0) return page('answer');

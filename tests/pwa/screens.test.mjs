@@ -19,6 +19,7 @@ const start = await import(join(site, 'views/start.js'));
 const questions = await import(join(site, 'views/questions.js'));
 const advice = await import(join(site, 'views/advice.js'));
 const record = await import(join(site, 'views/record.js'));
+const clock = await import(join(site, 'views/clock.js'));
 const join_ = await import(join(site, 'views/join.js'));
 
 const flat = value => {
@@ -119,6 +120,17 @@ test('every outcome, every step as the current one, every caution and every fact
     state.advice = { ...state.advice, because: [{ fact, value, from }] };
     whole(`why ${fact}`, advice.why(state, words, nothing));
   }
+});
+
+test('every page about the time stands whole', () => {
+  const state = base('adult', { lastInjected: { text: 'Injected: 4 units', clock: '03:05' }, wrongEntry: { text: 'Injected: 4 units', clock: '03:05', ahead: false, meant: '06:05' } });
+  for (const page of ['rightTime', 'clockJumped', 'clockWrong', 'whenWasIt', 'whenTyped', 'clockTell']) whole(page, clock[page](state, words, nothing));
+  for (const lastInjected of [null, state.lastInjected]) for (const school of [null, { who: () => '', held: () => '' }]) whole('rightTime', clock.rightTime({ ...state, lastInjected, school }, words, nothing));
+  whole('clockJumped', clock.clockJumped({ ...state, draft: null }, words, nothing));
+  whole('clockTell', clock.clockTell({ ...state, said: 'Nobody answered.' }, words, nothing));
+  for (const pad of [{ digits: '0605' }, { digits: '06', problem: 'No' }]) whole('whenTyped', clock.whenTyped({ ...state, pad }, words, nothing));
+  // A time that has not come yet is offered by nothing.
+  assert.doesNotMatch(whole('ahead', clock.whenWasIt({ ...state, wrongEntry: { ...state.wrongEntry, ahead: true, meant: null } }, words, nothing)), /as written|06:05/);
 });
 
 test('every page of the dose and after it stands whole', () => {

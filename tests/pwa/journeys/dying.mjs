@@ -75,6 +75,7 @@ export const person = async ({ readings, units, until, injected = false, onward 
     entryUnits: () => type(readings.pump.units, `Yes, ${amount(readings.pump.units)}`),
     entryTime: () => (button('At 03:05') ? tap('At 03:05') : type(readings.pump.at, `Yes, at ${readings.pump.at.slice(0, 2)}:${readings.pump.at.slice(2)}`)),
     entryGlucose: () => type(readings.pump.glucose, `Yes, ${readings.pump.glucose} mmol/L`),
+    rightTime: () => tap('Yes, it is'),
     dosePage: () => tap('Type the units you see'),
     typed: () => type(units, `I see ${amount(units)}`),
     injectNow: () => { injected = true; return tap(`I have injected ${amount(units)}`); },

@@ -86,6 +86,8 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
     await at('What insulin was already given?');
     const doses = [doseNow()];
     await tap('Nothing');
+    await at('Is this the time?');
+    await tap('Yes, it is');
     await at('Inject now');
     doses.push(doseNow());
     await browser.shot('dose');

@@ -34,6 +34,9 @@ test('from the home page to the injection by keyboard alone, each page beginning
   await enter(hand, 'Yes, ketones are 0.8');
   await enter(hand, 'None of these');
   await enter(hand, 'Nothing');
+  await hand.heading('Is this the time?');
+  assert.equal(await focused(hand), 'Is this the time?');
+  await enter(hand, 'Yes, it is');
   await hand.heading('Inject now');
   await enter(hand, 'Type the units you see');
   await type(hand, ['4']);

@@ -18,6 +18,8 @@ const writes = [
   ['', 'entryTime', 'When was that?'],
   ['', 'entryGlucose', 'What was the glucose then?'],
   ['pumpDose', 'given', 'What insulin was already given?'],
+  // Before a dose is seen the time is asked, once after every start.
+  ['', 'rightTime', 'Is this the time?'],
   // From here a dose may have been seen: whoever comes back is asked, and never shown it as if it were new.
   ['incident look look doseShown', 'didYouInject', 'Did you inject it?'],
   ['', 'didYouInject', 'Did you inject it?'],
@@ -41,7 +43,7 @@ const writes = [
   ['alarmSet', 'stepsPage', 'Do not inject now'],
   ['', 'waiting', 'Look again at'],
 ];
-const firstOfTheLook = 21;
+const firstOfTheLook = 22;
 const waitingNow = '04:05 03:05 1 unit of lispro by needle 05:05 Another look Test glucose and ketones. 07:05 Until then, do not inject a correction.';
 const waitingThen = '05:05 03:05 1 unit of lispro by needle 07:05 Until then, do not inject a correction.';
 const home = ['', 'home', 'Maren Oduya'];

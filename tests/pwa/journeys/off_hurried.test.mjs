@@ -80,7 +80,7 @@ test('a clock set back at the needle shortens the hold of no long-acting insulin
   await hand.tap('I see 20 units');
   await setClock(hand, '2026-11-25T10:00:00+01:00');
   await hand.tap('I have injected 20 units');
-  await hand.heading('Is this the right time?');
+  await hand.heading('Is this the time?');
   assert.deepEqual(await injectedAt(hand), ['2026-11-25T22:05:00+01:00']);
   await hand.device.end();
 });

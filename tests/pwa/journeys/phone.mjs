@@ -31,7 +31,7 @@ const escaped = sign => sign.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 // The words of the page isolate what stands in their slots, and a dose has a no-break space: a reader sees neither.
 export const seen = text => new RegExp(`^\\s*${[...text].map(sign => (sign === ' ' ? '[\\s\\u2066-\\u2069]+' : `[\\u2066-\\u2069]*${escaped(sign)}[\\u2066-\\u2069]*`)).join('')}\\s*`);
 
-export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures, fonts } = {}) => {
+export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, width = 390, height = 844, prepare, server, flowing = false, machineTime = false, keeper = false, touch = true, zone = 'Europe/Berlin', storage, profile, script = true, forced = false, pictured = pictures, fonts, saysTime = true } = {}) => {
   // `fonts`: a configuration of fonts, for a browser of its own that knows no others.
   const other = fonts && await chromium.launch({ ...launch, env: { ...process.env, FONTCONFIG_FILE: fonts } });
   if (other) others.add(other);
@@ -54,6 +54,8 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
     addEventListener('click', () => { window.tapRefused = false; });
   });
   if (prepare) await context.addInitScript(prepare);
+  // A journey about the time answers itself: device.says.time = false.
+  const says = { time: saysTime };
   const open = async (path = '') => {
     const page = await context.newPage();
     if (slowness > 1) await (await context.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: slowness });
@@ -79,7 +81,19 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
         await button.click({ timeout: 8000 });
       }
       if (written) await settled();
+      if (says.time) await sayTime();
     } catch (problem) { gone(problem); }
+  };
+  // Once after every start the page asks whether its clock is right, before the first dose: answered here as most people would.
+  const sayTime = async () => {
+    if (await page.evaluate(() => document.documentElement.dataset.screen !== 'rightTime')) return;
+    const yes = page.getByRole('button', { name: seen('Yes, it is') });
+    await yes.click({ timeout: 8000 });
+    if (await page.evaluate(() => window.tapRefused)) {
+      await (machineTime ? page.waitForTimeout(400) : context.clock.runFor(400));
+      await yes.click({ timeout: 8000 });
+    }
+    await settled();
   };
   const press = text => touch(page.getByRole('button', { name: seen(text) }).first());
   return {
@@ -134,8 +148,10 @@ export const phone = async ({ at = '2026-11-25T03:05:00+01:00', folder = site, w
   };
   };
   return {
-    context, open, faults, host, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
+    context, open, faults, host, says, address: host.address, stopServer: async () => { hosts.delete(host); await host.close(); },
     later: async minutes => context.clock.fastForward(minutes * 60000),
+    // The clock is set; what the page runs by is not. `comeBack`: somebody looks at the page again, which they had not left.
+    setClock: async at => context.clock.setSystemTime(new Date(at)),
     end: async () => { await context.close(); if (others.delete(other)) await other.close(); if (hosts.delete(host)) await host.close(); assert.deepEqual(faults, []); },
   };
 };

@@ -144,7 +144,7 @@ test('a plan in use that could not be agreed any more goes on dosing, says so un
   await hand.sees('30 mmol/L looks like a number in the other glucose unit. Check the unit.');
   await hand.sees('The plan stays in use.');
   await hand.shot('finding-home');
-  await hand.device.context.clock.setSystemTime(new Date('2026-11-26T03:05:00+01:00'));
+  await hand.device.later(24 * 60);
   await answer(hand);
   await hand.heading('Inject now');
   await hand.sees('A number in the plan looks wrong. Ask your clinic.');
