@@ -676,6 +676,8 @@ for (const [look, options] of [['by day', { flowing: true }], ['by night, 320 px
     await hand.tap('No answer');
     await hand.sees('Nobody at home answers');
     await clean('home');
+    // They ring back: a later call is the last one.
+    await hand.device.later(1);
     await hand.tap('Answered');
     await hand.sees('What did home give today?');
     await clean('told');
