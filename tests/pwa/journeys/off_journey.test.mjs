@@ -91,6 +91,7 @@ test('a journey is remembered when its dose is due, by the phone of the other pl
   // Half of the 20.6 of a day stands instead of the whole; the other half follows six hours later.
   await hand.tap('Then the second injection');
   await hand.sees('Going west, the day is longer: two parts.');
+  await hand.tap('Long-acting insulin');
   await hand.tap('glargine');
   await hand.tap('Show the dose');
   await hand.sees('10 units');

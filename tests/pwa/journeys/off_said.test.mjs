@@ -192,7 +192,9 @@ test('a long-acting injection that is due now is told behind a look of the day b
   // It is in: nothing is due.
   await asked(hand, { glucose: '7.0' });
   // Five minutes late leave more than two hours bare before it works: they are bridged first.
-  await hand.tap('Then the second injection');
+  await hand.tap('Inject for the next hours');
+  await given(hand, '1');
+  await hand.tap('Long-acting insulin');
   await longActingGiven(hand, '20');
   await hand.tap('Back');
   await hand.page.reload();
