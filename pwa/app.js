@@ -558,7 +558,7 @@ const sealAnew = async () => {
   Object.assign(state, { record: events, doubt });
 };
 // Everything as it lies here, with what was noted when it was found damaged.
-const rawText = () => rawCopy(state.plan?.text ?? null, state.doubt?.records?.length ? state.doubt.records.map(({ raw }) => ({ owner: raw.owner, seal: raw.seal ?? null, noted: raw.doubt ?? null, rows: raw.rows.map(({ key, value }) => ({ key, value: value ?? null })) }))
+const rawText = () => rawCopy(state.plan?.text ?? null, state.doubt?.records?.length ? state.doubt.records.map(({ raw }) => ({ owner: raw.owner, seal: raw.seal ?? null, noted: raw.doubt ?? null, rows: [...raw.rows, ...raw.nobodys].map(({ key, value }) => ({ key, value: value ?? null })) }))
   : [{ rows: state.record.map(({ text }) => ({ value: { text } })) }]);
 const planFrom = text => { try { return planOf(text); } catch { return null; } };
 const takeUp = async found => {
@@ -576,8 +576,8 @@ const takeUp = async found => {
   const known = readable(found.fingerprint, {});
   if (known.text === state.plan.text && typeof known.value === 'string') state.plan.fingerprint = known.value;
   await takeRecord(found);
-  // A dose that was worked out before the damage was seen must not stand there again.
-  if (state.doubt && state.draft?.run) dropAnswers();
+  // That the record is damaged is said first; nothing that was worked out before it was seen may stand there again.
+  if (state.doubt && state.draft) dropAnswers();
 };
 
 let loaded;

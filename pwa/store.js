@@ -83,11 +83,13 @@ const eachRow = async name => {
 };
 const textAt = async (name, key) => { try { return await db.get(name, key); } catch { return undefined; } };
 
-// The rows of one record, with what says whether they are whole. A row that names nobody may be anybody's.
-const ofOwner = (kind, owner) => ({ value }) => typeof value?.[records[kind].whose] !== 'string' || value[records[kind].whose] === owner;
+// The rows of one record, with what says whether they are whole.
 const stored = (kind, owner, rows, seal, doubt) => {
-  const aside = new Set(sealFrom(seal)?.aside);
-  return { kind, owner, seal, doubt, rows: rows.filter(ofOwner(kind, owner)).filter(({ key }) => !aside.has(key)) };
+  const whole = sealFrom(seal), aside = new Set(whole?.aside), { whose } = records[kind];
+  const own = rows.filter(({ value }) => value?.[whose] === owner), nobodys = rows.filter(({ value }) => typeof value?.[whose] !== 'string');
+  // A row that names nobody may be anybody's. Where a seal counts the rows it is missing there, and is not looked for twice.
+  const maybe = whole || (kind === 'student' && !own.length) ? [] : nobodys;
+  return { kind, owner, seal, doubt, nobodys, rows: [...own, ...maybe].filter(({ key }) => !aside.has(key)).sort((a, b) => a.key - b.key) };
 };
 export const recordOf = async (kind, owner) => stored(kind, owner, await eachRow(records[kind].name), await textAt('desk', keyOf('seal', kind, owner)), await textAt('desk', keyOf('doubt', kind, owner)));
 

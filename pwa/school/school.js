@@ -114,7 +114,7 @@ export const school = tools => {
       pad: typeof kept.pad?.digits === 'string' ? kept.pad : { digits: '' }, ticks: Array.isArray(kept.ticks) ? kept.ticks : [] });
     // Answers of another release are dropped; what happened is not. A dose worked out before the damage was seen does not stand again.
     try { signsAgainWhenOld(tools); tools.look(); } catch { Object.assign(state, { draft: null, panel: null, pad: { digits: '' }, ticks: [] }); }
-    if (doubt && state.draft?.run) Object.assign(state, { draft: null, panel: null });
+    if (doubt && state.draft) Object.assign(state, { draft: null, panel: null, pad: { digits: '' }, ticks: [] });
     const sheet = core.ask('schoolSheet', object({ plan: student.copy.plan, paper: string('a4') }));
     view.low = sheet.refused ? [words('danger-page')] : sheet.low.map(say);
     tools.look();
