@@ -68,3 +68,13 @@ test('orders that are damaged are not used, and the other student opens; answers
   }
   await own.device.end();
 });
+
+test('a sheet of the shelf that is damaged hides no other, and stays where it lies', async () => {
+  const own = await atSchool();
+  await setKept(own.page, 'p-cut', '{"tree":{"id', 'shelf');
+  await own.page.goto(`${own.device.address}#desk`);
+  await own.page.reload();
+  await own.sees('The sheet of one person cannot be read. It is still kept.');
+  assert.deepEqual(await kept(own.page, 'shelf'), [['p-cut', '{"tree":{"id']]);
+  await own.device.end();
+});
