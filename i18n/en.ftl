@@ -396,8 +396,6 @@ doubt-plan-bring = Take the plan in again
 doubt-plan-bring-sub = From its file or code, or from your clinic.
 # Button.
 doubt-say = Say what was injected
-# Below it.
-doubt-say-sub = After that, doses can be worked out again.
 # Button: the usual questions, which then find a low or an emergency.
 doubt-questions = Answer the questions
 # Below it.

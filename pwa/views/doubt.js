@@ -16,12 +16,12 @@ const notKept = (state, words) => (state.kept ? nothing : html`<p class="warnbox
 
 // The last dose stands above the fold, because whoever is asked on the telephone asks for it first.
 export const doubt = (state, words, send) => sheet(state, words, html`
-  <div class="holdbox"><h1 tabindex="-1">${state.doubt.plan ? words('doubt-plan-title') : words('doubt-title')}</h1><p class="say">${outcomeLine('recordInDoubt', words)}</p></div>
+  <div class="lead-in"><h1 tabindex="-1">${state.doubt.plan ? words('doubt-plan-title') : words('doubt-title')}</h1><p>${outcomeLine('recordInDoubt', words)}</p></div>
   ${said(state)}
   ${state.dosesWritten.length ? timetable(state.dosesWritten.slice(0, 1)) : html`<p class="note">${words('doubt-none')}</p>`}
-  <div class="cells answers">
+  <div class="cells">
     ${state.doubt.plan ? html`<a class="press wide" href="#bring"><span>${words('doubt-plan-bring')}<span class="sub">${words('doubt-plan-bring-sub')}</span></span></a>`
-      : main(words('doubt-say'), () => send('doubtSay'), words('doubt-say-sub'))}
+      : main(words('doubt-say'), () => send('doubtSay'))}
     ${callTeam(state, words)}
     ${state.draft ? plain(words('change-answers'), () => send('open', 'answersGiven')) : plain(words('doubt-questions'), () => send('start'), words('doubt-questions-sub'))}
     ${save(words, send)}</div>
