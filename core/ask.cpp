@@ -9,6 +9,7 @@
 #include "figures/ranges.hpp"
 #include "holds.hpp"
 #include "incident.hpp"
+#include "json/check_record.hpp"
 #include "json/hidden_characters.hpp"
 #include "json/pack_plan.hpp"
 #include "json/plain_text.hpp"
@@ -146,6 +147,19 @@ std::string parts_given_call(const Node& request, Refusals& refusals) {
   return refusals.empty() ? json::write_parts_given(parts_given(shown, units)) : std::string{};
 }
 
+// For the page: the rows of its store, each by itself, against their seals.
+std::string check_record_call(const Node& request, Refusals& refusals) {
+  const Node *plan_node = request.find("plan"), *now_node = request.find("now");
+  const json::StoredRecord stored = json::read_stored_record(request, refusals);
+  const Moment now = now_node ? json::read_now(*now_node, "/now", refusals) : Moment{};
+  if (!refusals.empty()) return {};
+  // A plan that cannot be read is no reason to keep the rows back: it says only how long a dose counts.
+  Refusals of_plan;
+  std::optional<Plan> plan;
+  if (plan_node) plan = json::read_plan(*plan_node, "/plan", of_plan);
+  return json::write_record_check(json::check_record(stored, plan && of_plan.empty() ? &*plan : nullptr, now.instant));
+}
+
 // Calls that look back: they take a plan and a record, and no moment.
 bool read_looking_back(const Node& request, Plan& plan, Record& record, Refusals& refusals) {
   refuse_other_members(request, {"plan", "record"}, refusals);
@@ -265,7 +279,8 @@ constexpr CallEntry calls[] = {{"version", version_call}, {"advise", advise_call
                                {"ranges", ranges_call}, {"standing", standing_call},
                                {"incident", incident_call}, {"exportFhir", export_fhir_call},
                                {"card", card_call}, {"schoolSheet", school_sheet_call}, {"offPump", off_pump_call},
-                               {"partsGiven", parts_given_call}};
+                               {"partsGiven", parts_given_call}, {"checkRecord", check_record_call},
+                               {"seal", json::write_seals}, {"samePerson", json::write_same_person}};
 
 std::string call_names() {
   std::string out;

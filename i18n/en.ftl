@@ -400,6 +400,90 @@ trouble = Stopgap cannot help now
 trouble-what = Do not inject by guess. Call.
 # Button.
 trouble-again = Open it again
+# Heading: entries of what happened are damaged on this phone. No dose is shown.
+doubt-title = Part of the record is damaged
+# Heading: the plan itself is damaged on this phone. No dose is shown.
+doubt-plan-title = The plan here is damaged
+# Button: take the plan in again from its file or code.
+doubt-plan-bring = Take the plan in again
+# Below it.
+doubt-plan-bring-sub = From its file or code, or from your clinic.
+# Button.
+doubt-say = Say what was injected
+# Button: the usual questions, which then find a low or an emergency.
+doubt-questions = Answer the questions
+# Below it.
+doubt-questions-sub = They find a low or an emergency. They show no dose.
+# Button: a file with everything as it lies on the phone, damaged parts too.
+doubt-save = Save a raw copy
+# Below it.
+doubt-save-sub = All that lies here, as it is, for your clinic.
+# Said after that file was made.
+doubt-saved = The raw copy is made.
+# Heading of a list of doses, the last one first.
+doubt-written = Doses that can be read
+# In place of that list.
+doubt-none = No dose can be read here.
+# Heading of a list.
+doubt-damaged = Damaged, as it stands
+# Heading: a question. $hours: how long a rapid injection counts.
+doubt-ask = Which injections in the last { $hours } hours?
+# The same, where no number of hours can be read.
+doubt-ask-any = Which injections in the last day?
+# Below it. $hours: how long long-acting insulin counts.
+doubt-ask-long = Long-acting insulin: in the last { $hours } hours.
+# Button: every injection was typed.
+doubt-all = That is all of them
+# Button.
+doubt-nothing = Nothing was injected
+# Below it, before the team was reached.
+doubt-nothing-sub = First your team must answer a call.
+# Below it, after the team answered.
+doubt-nothing-called = Your team has answered.
+# Heading of a list.
+doubt-known = In the record already
+# Heading of a list of damaged entries.
+doubt-again = Damaged. Say these again if they are true.
+# Heading.
+doubt-call-first = First call your team
+# Below it.
+doubt-call-ask = Ask what may have been injected. Do not inject by guess.
+# The entry could not be written.
+doubt-not-kept = This could not be kept. Do not inject. Call your team.
+# Note on the home page.
+doubt-long-ago = An old entry is damaged. It changes no dose now.
+# Heading: a question on a phone that is new. $hours: how long a rapid injection counts.
+fresh-ask = Was insulin injected in the last { $hours } hours?
+# Below it.
+fresh-why = This plan is new here. This phone knows of no dose.
+# Button.
+fresh-yes = Yes
+# Below it.
+fresh-yes-sub = Type what was given, and when.
+# Button.
+fresh-no = No
+# Below it.
+fresh-no-sub = Nobody gave insulin by needle.
+# Heading: the storage of the phone does not open.
+shut-title = The record cannot be opened
+# Below it.
+shut-do = Doses may have been given. Do not inject.
+# Line: the whole record is out of reach.
+shut-what = The phone does not open what is kept here.
+# Line: the plan is gone or damaged.
+shut-plan = The plan that was kept here cannot be read.
+# Line.
+shut-call = Call your team. Tell them that the record is missing.
+# Button to the page with telephone numbers.
+shut-who = Whom to call
+# Below it.
+shut-who-sub = And when to go to hospital.
+# Button.
+shut-again = Try again
+# Below it.
+shut-again-sub = Close other tabs first. Then start the phone again.
+# Heading: the core refuses record or plan.
+unread-title = The record cannot be worked out
 
 ## Question 1: danger signs
 
@@ -1655,6 +1739,8 @@ shelf-bring-sub = A plan, or a copy with its record
 shelf-find = Find a name
 # $text: what was looked for.
 shelf-none-found = Nobody here is called “{ $text }”.
+# Warning on the shelf: a sheet on this machine is damaged.
+shelf-broken = The sheet of one person cannot be read. It is still kept.
 # When the shelf is empty.
 shelf-empty = No plan is here yet.
 # Note below the list.
@@ -3656,6 +3742,10 @@ school-nobody-sub = Then there is no dose. Call the team.
 given-home = What did home give today?
 # Below that question.
 given-home-help = Type each dose home tells you, by needle or by pump.
+# Warning while nobody is open: the record of some student is damaged.
+school-waits-doubt = The record of one student is damaged. Do not inject. Call home.
+# Warning while nobody is open: the orders of some student are damaged.
+school-broken = The orders of one student cannot be read. Take them in again.
 # Why there is no second dose at a school.
 school-no-second = Insulin by needle was given. These orders allow no second dose today.
 # Heading before the call: no dose is promised yet.

@@ -107,10 +107,10 @@ export const actions = tools => {
   const stepNow = id => state.steps.find(step => step.id === id);
   const endDraft = () => { state.draft = null; state.panel = null; state.pad = emptyPad(); state.ticks = []; state.said = null; };
 
-  // What lies here of a plan: of the one in use what is on this page, of any other what is kept.
-  const recordHere = async planId => {
-    if (state.plan?.doc.id === planId) return state.record;
-    try { return (await store.eventsOf(planId)).map(event => fromStore(event.text)); } catch { state.kept = false; return []; }
+  // What lies here of a plan's person: with the plan in use what is on this page, with any other what is kept under any of their plans.
+  const recordHere = async doc => {
+    if (state.plan?.doc.id === doc.id) return state.record;
+    try { return await tools.recordOfPerson(doc); } catch { state.kept = false; return []; }
   };
 
   // The record that came is judged as it came, and then together with what lies here: what the core would refuse is not written.
@@ -119,7 +119,7 @@ export const actions = tools => {
     const judged = (plan, both) => core.ask('holds', object({ plan, record: both, now: string(clock().text) }));
     const alone = judged(planText, record ?? recordText(typeof planId === 'string' ? planId : '', []));
     if (alone.refused) { state.candidate = { ...extra, refused: JSON.parse(alone.text).refused }; return; }
-    const here = await recordHere(planId);
+    const here = await recordHere(JSON.parse(planText));
     const found = union(here.map(event => event.text), brought);
     const both = [...here, ...found.added.map(fromStore)];
     const joining = Boolean(record) && state.plan?.doc.id === planId;
@@ -167,7 +167,8 @@ export const actions = tools => {
       run.marks.inject = { mark: 'done', clock: clockOf(at) };
     }
     state.doseInHand = false;
-    state.panel = null;
+    // In a doubt a dose that was shown is the first one asked about; then the others are.
+    state.panel = state.doubt && !draft ? { name: 'doubtSay', ids: {} } : null;
     await keepDraft();
   };
 
@@ -233,6 +234,8 @@ export const actions = tools => {
       state.offKnown = null;
       endDraft();
       await tools.keepAtOnce({ entries: entriesOf(added), planText: text });
+      // Whatever lies here of the same person under another plan goes on counting, and so does a doubt about it.
+      await tools.readRecord();
       tools.home();
       tools.askToKeep();
     },
@@ -349,6 +352,29 @@ export const actions = tools => {
       state.said = words('saved', { clock: clock().clock });
       if (['pumpOn', 'automationOn'].includes(what) && !state.school) await sayWhatWaits(tools);
     },
+    // The record in doubt. What was said is in the record by then; only the core's own check, after all was sealed anew, ends it.
+    doubtSave() { save(`stopgap-raw-${clock().text.slice(0, 10)}.json`, 'application/json', tools.rawText()); state.said = words('doubt-saved'); },
+    async doubtSay() { open({ name: 'doubtSay', ids: {} }); await keepDraft(); },
+    async doubtCall(answered) {
+      state.panel.ids.call ??= fresh();
+      await add(events.call(answered ? state.panel.ids.call : `${state.panel.ids.call}-n`, clock().text, 'team', answered));
+      const said = answered ? null : words('no-answer-do');
+      if (answered) open({ name: 'doubtSay', ids: {} });
+      state.said = said;
+      await keepDraft();
+    },
+    async doubtOver() {
+      if (!state.doubtSaid && !state.doubtCalled) { open({ name: 'doubtCall', ids: {} }); await keepDraft(); return; }
+      try { await tools.sealAnew(); } catch { state.kept = false; state.said = words('doubt-not-kept'); return; }
+      open(null);
+      await keepDraft();
+    },
+    // A phone that is new: what was given before is said by name, or that nothing was.
+    async freshYes() { open({ name: 'given', ids: {} }); await keepDraft(); },
+    async freshNo() {
+      state.received = { id: state.plan.doc.id, at: clock().text, asked: clock().text };
+      try { await store.put('received', JSON.stringify(state.received)); } catch { state.kept = false; }
+    },
     writtenDown() { state.unkept.shift(); },
 
     async night() {
@@ -362,7 +388,7 @@ export const actions = tools => {
     },
     async removeAll() {
       try { await store.removeEverything(); } catch { state.kept = false; }
-      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null, offKnown: null, aside: [] });
+      Object.assign(state, { plan: null, record: [], holds: null, advice: null, next: null, candidate: null, offKnown: null, aside: [], doubt: null, damagedLongAgo: [], received: null, unread: null, fresh: false });
       endDraft();
     },
     readAgain() { location.reload(); },

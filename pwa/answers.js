@@ -162,7 +162,7 @@ export const answerActions = (tools, { open, emptyPad, literal, unitsText, marke
     async givenKnown() { state.draft.given = null; await keepDraft(); },
 
     async entry(kind) {
-      const from = ['given', 'givenMore'].includes(state.panel?.name) && !state.draft ? 'given' : null;
+      const from = state.panel?.name === 'doubtSay' ? 'doubtSay' : ['given', 'givenMore'].includes(state.panel?.name) && (!state.draft || state.fresh) ? 'given' : null;
       open({ name: kind === 'highSince' ? 'entryTime' : 'entryUnits', kind, from, ids: { event: fresh() } });
       await keepDraft();
     },

@@ -10,9 +10,9 @@ import { typeOnPad } from './keyboard.js';
 import { onTap, pageDrawn } from './taps.js';
 import { fingerprintOf, missingCopies } from './copies.js';
 import { clockLook, clockTurned, clockWatch, differ, fromKept } from './clockwatch.js';
-import { openQuestion, screenOf, stepsOf } from './flow.js';
+import { draftFrom, openQuestion, screenOf, stepsOf } from './flow.js';
 import { hoursSaid, record, situation, stillSaid } from './situation.js';
-import { members, object, shown, string } from './text.js';
+import { list, members, object, shown, string } from './text.js';
 import { clockOf, dayOf, inHours, isNight, lastTimeAt, late, minutesUntil, order, signsLast, stamp } from './times.js';
 import { onThisClock } from './wallclock.js';
 import * as startViews from './views/start.js';
@@ -20,9 +20,11 @@ import * as joinViews from './views/join.js';
 import * as questionViews from './views/questions.js';
 import * as adviceViews from './views/advice.js';
 import * as clockViews from './views/clock.js';
+import * as doubtViews from './views/doubt.js';
+import { asWritten, checked, ownersOf, rawCopy, readable } from './kept.js';
 import { line, seenList, signList, urineWord } from './views/record.js';
 
-const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, ...clockViews, desk: () => desk.view(), handing: () => handover.view(),
+const views = { ...startViews, ...joinViews, ...questionViews, ...adviceViews, ...clockViews, ...doubtViews, desk: () => desk.view(), handing: () => handover.view(),
   aside: () => handover.asidePage(state.asideShown, words, send),
   offered: (...page) => (state.candidate.weighed ? handover.offered(state.candidate, send) : startViews.offered(...page)) };
 const root = document.getElementById('app');
@@ -34,6 +36,7 @@ const state = {
   kept: true, persisted: null, copies: {}, nightChoice: 'auto', doseInHand: false, newer: false, changes: [], withdrawn: false, trouble: null,
   engine: '', release: '', built: '', offKnown: null, offSince: null, injectionsDue: [], injectionDue: false, longActingBridges: false, backWaits: [], order, desk: false, face: null, handing: false, school: null, viewer: undefined,
   timeSeen: false, wallClock: fromKept({}, []),
+  doubt: null, damagedLongAgo: [], fresh: false, received: null, shut: null, unread: null, hours: null,
 };
 
 const clock = () => { const moment = new Date(); const text = stamp(moment); return { moment, text, clock: clockOf(text), ran: performance.now() }; };
@@ -58,11 +61,13 @@ const planOf = text => {
   return { text, doc, lines: planLines(doc), demo: doc.id.startsWith('p-demo-') };
 };
 
+// The record is damaged, or this phone is so new that it cannot know of a dose.
+const nobodyKnows = () => Boolean(state.doubt || state.fresh);
 const recordText = (planId = state.plan.doc.id, events = state.record) => record(planId, events);
 // A clock that shows a day before this release was made is wrong: whatever could lead to a dose is asked with that day.
-const ofRelease = { offPump: () => ({ notBefore: state.built ? string(state.built) : undefined }) };
+const ofRelease = { offPump: () => ({ notBefore: state.built ? string(state.built) : undefined, recordInDoubt: nobodyKnows() ? 'true' : undefined }) };
 const ask = (call, rest) => onThisClock(core.ask(call, object({ plan: state.plan.text, record: recordText(), ...ofRelease[call]?.(), ...rest })));
-const situationOf = (draft, now) => situation(draft, now, state.built);
+const situationOf = (draft, now) => situation(draft, now, state.built, nobodyKnows());
 
 // What the record says of a pump: since when none delivers, and since when nothing else gave basal insulin either; when the next injection
 // in its place is due; or what still waits after it came back. The core is asked only where a pump was ever written about.
@@ -152,8 +157,11 @@ const look = () => {
   preparePlan();
   seeClock();
   const holds = ask('holds', { now: string(state.now.text) });
-  if (holds.refused) throw new Error(`holds: ${JSON.stringify(holds.refused)}`);
+  // What the core refuses as a whole is shown as it is written: nothing is worked out from it.
+  state.unread = holds.refused ? JSON.parse(holds.text).refused : null;
+  if (state.unread) { Object.assign(state, { holds: null, advice: null, next: null, draft: null, steps: [] }); tellDoses(); return; }
   state.holds = holds;
+  state.fresh = isFresh();
   state.ring = holds.ring;
   Object.assign(state, ofPump());
   state.next = nextLook();
@@ -204,13 +212,32 @@ const look = () => {
   const story = state.record.map(event => ({ at: event.at, kind: event.kind, clock: clockOf(event.at), day: day(dayOf(event.at)), text: line(event, words, amount, day), struck: strikes.has(event.id), misTap: strikes.get(event.id) === 'misTap', initials: event.initials }));
   state.story = story.filter(entry => entry.kind !== 'strike').sort((a, b) => order(b.at, a.at));
   clockLook(state, event => line(event, words, amount, day));
+  tellDoses();
   // What was already given is shown where it is asked for: the last day of it, oldest first.
   state.givenLines = story.filter(entry => dosed.has(entry.kind) && order(state.now.text, entry.at) < 86400000).sort((a, b) => order(a.at, b.at));
 };
 
+// Every dose that can be read, the last one first, and as it is written where no words fit it any more.
+const asLine = event => { try { return line(event, words, amount, day); } catch { return event.text; } };
+const tellDoses = () => {
+  const since = state.doubt && state.record.filter(event => !state.doubt.known.has(event.id));
+  state.doubtSaid = Boolean(since?.some(event => event.kind === 'injection'));
+  state.doubtCalled = Boolean(since?.some(event => event.kind === 'call' && event.doc.to === 'team' && event.doc.answered));
+  const told = event => ({ clock: clockOf(event.at), day: dayOf(event.at) === dayOf(state.now.text) ? '' : day(dayOf(event.at)), at: event.at, id: event.id, text: asLine(event) });
+  state.dosesWritten = state.record.filter(event => doses.has(event.kind)).map(told).sort((a, b) => order(b.at, a.at));
+};
+const doses = new Set(['injection', 'pumpDose', 'offBody', 'mistake']);
+// A phone that got its plan within a day and knows of no dose cannot tell whether one was given before.
+const isFresh = () => {
+  if (!state.plan || state.school || state.plan.demo || state.record.some(event => doses.has(event.kind))) return false;
+  const { id, at, asked } = state.received ?? {};
+  return id !== state.plan.doc.id || !(asked || minutesUntil(at, state.now.moment) < -24 * 60);
+};
+
 let drawn = '', drawnFirst;
 const firstDrawn = new Promise(done => { drawnFirst = done; });
-let failed = false;
+let failed = false, begun = false;
+const dropAnswers = () => Object.assign(state, { draft: null, panel: null, candidate: null, pad: { digits: '' }, ticks: [], offKnown: null, said: null, doseInHand: false });
 const draw = () => {
   const name = screenOf(state);
   document.documentElement.dataset.screen = name;
@@ -235,8 +262,16 @@ const mend = () => navigator.serviceWorker?.controller?.postMessage({ ask: 'whol
 // What cannot be shown whole is not shown at all: the words are missing or the core refused. Help stays in reach.
 const fail = problem => {
   if (failed) { location.href = 'danger.html'; return; }
+  // Answers of another shape, left by another release, stand in the way of everything: they are dropped. What happened never is.
+  if (!begun && state.plan && words) {
+    begun = true;
+    console.warn('The answers in hand cannot be read.', problem?.message);
+    dropAnswers();
+    try { unwritten.draft = true; look(); draw(); inTurn(written); return; } catch (again) { problem = again; }
+  }
   failed = true;
   mend();
+  try { state.now ??= clock(); tellDoses(); } catch { state.dosesWritten = []; }
   state.trouble = String(problem?.message ?? problem);
   console.error(problem);
   try { draw(); } catch { location.href = 'danger.html'; }
@@ -288,7 +323,7 @@ const keepDraft = async () => { unwritten.draft = true; };
 const draftText = () => JSON.stringify({ draft: state.draft, panel: state.panel, pad: state.pad, ticks: state.ticks, offKnown: state.offKnown, wallClock: state.wallClock });
 // Where things are written: with the own plan, or at a school with the student who was chosen.
 const keep = async what => {
-  try { await (state.school ? state.school.keep(what) : store.keep(state.plan?.doc.id ?? '', what)); return true; } catch { state.kept = false; return false; }
+  try { await (state.school ? state.school.keep(what) : store.keep(state.plan?.doc.id ?? '', { ...what, received: clock().text })); return true; } catch { state.kept = false; return false; }
 };
 const written = async () => {
   const { entries, draft } = unwritten;
@@ -321,7 +356,7 @@ const copyMade = async (fingerprint, what) => {
   try { await store.copyMade(fingerprint, what, clock().text); state.copies = await store.copies(); } catch { state.kept = false; }
 };
 const askToKeep = () => store.persist().then(answer => { state.persisted = answer; });
-const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount, day), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, situationOf, keeper: () => keeper(), possible, refresh: () => refresh(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
+const tools = { state, add, keepDraft, day, written: () => written(), keepAtOnce: what => keep({ ...what, draft: draftText() }), copyMade, askToKeep, eventLine: text => line(act.fromStore(text), words, amount, day), ask, clock, look, fresh: () => crypto.randomUUID(), words: (...asked) => words(...asked), store, core, planOf, recordText, situationOf, keeper: () => keeper(), possible, refresh: () => refresh(), judged: (...asked) => judged(...asked), recordOfPerson: doc => recordOfPerson(doc), readRecord: () => readRecord(), sealAnew: () => sealAnew(), rawText: () => rawText(), deed: (name, detail) => actions[name](detail), handover: () => openHandover(), home: () => { history.replaceState(null, '', './'); state.handing = false; } };
 const actions = act.actions(tools);
 
 // What is opened seldom is fetched when it is opened, and its words are read then: the bedside starts without them.
@@ -400,7 +435,7 @@ const atSchool = () => /^#school(\/|$)/.test(location.hash);
 const openSchool = async () => {
   const module = await fetched(['handover/handover.css', 'school/school.css'], () => script('school/school.js', () => import('./school/school.js')), ['desk', 'school']);
   const school = module.school({ ...tools, draw, day, send, plain: () => Object.assign(state, { plan: null, record: [], draft: null, panel: null, candidate: null, advice: null, holds: null, next: null, steps: [],
-    story: [], givenLines: [], answers: [], said: null, doseInHand: false, ring: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
+    story: [], givenLines: [], answers: [], said: null, doubt: null, unread: null, fresh: false, hours: null, doseInHand: false, ring: undefined, pad: { digits: '' }, ticks: [] }), known: name => Boolean(views[name]) });
   Object.assign(actions, school.actions);
   views.school = school.view;
   Object.assign(state, { school: school.state, viewer: 'school' });
@@ -491,22 +526,106 @@ const openStore = async () => {
   try {
     await store.open();
     return await store.atStart();
-  } catch (problem) { state.kept = false; console.warn('Nothing can be kept here.', problem.message); return null; }
+  } catch (problem) {
+    // Whether a dose was given lies in there: this is not a phone on which nothing ever happened.
+    Object.assign(state, { kept: false, shut: 'store' });
+    console.warn('What is kept cannot be opened.', problem.message);
+    return null;
+  }
 };
-const takeUp = found => {
-  try {
-    if (found.plan) {
-      state.plan = planOf(found.plan);
-      const known = JSON.parse(found.fingerprint ?? '{}');
-      if (known.text === found.plan) state.plan.fingerprint = known.value;
-      state.record = found.recordOf(state.plan.doc.id).map(event => act.fromStore(event.text));
-    }
-    const kept = JSON.parse(found.draft ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: (views[kept.panel?.name] && kept.panel.name !== 'aside') || kept.panel?.name === 'off' ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [], offKnown: kept.offKnown ?? null, wallClock: fromKept(kept.wallClock, state.record) });
-    [state.nightChoice, state.face, state.copies, state.aside] = [found.night ?? 'auto', found.face ?? null, found.copies, found.aside];
-    // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
-    if (found.plan || found.people) askToKeep();
-  } catch (problem) { state.kept = false; console.warn('What is kept cannot be read.', problem.message); }
+
+// Records as they were found, judged by the core: what of them is the record, and whether nobody can tell from it what was injected. One
+// of a release that knew no seals is sealed; what is damaged is noted, so that no later start takes it for whole.
+const judged = async (kind, records, planText) => {
+  const now = clock().text, told = [];
+  for (const record of records) {
+    const found = checked(core.ask, record, { plan: planText, now });
+    const noted = record.doubt !== undefined;
+    try {
+      if (!found.sealed && !found.inDoubt && !noted && found.events.length) await store.sealFirst(kind, record.owner, found.events);
+      if (found.inDoubt && !noted) await store.noteDoubt(kind, record.owner, JSON.stringify({ at: now, known: found.events.map(({ value }) => value.id), rows: record.rows.map(({ value }) => value ?? null) }));
+    } catch { state.kept = false; }
+    const note = readable(record.doubt, {});
+    told.push({ kind, owner: record.owner, raw: record, ...found, inDoubt: found.inDoubt || noted, since: typeof note.at === 'string' ? note.at : now,
+      known: Array.isArray(note.known) ? note.known : found.events.map(({ value }) => value.id) });
+  }
+  const events = [], ids = new Set();
+  for (const { events: rows } of told) for (const { value } of rows) {
+    if (ids.has(value.id)) continue;
+    ids.add(value.id);
+    events.push(Object.assign(act.fromStore(value.text), kind === 'student' ? { initials: value.initials } : {}));
+  }
+  const doubtful = told.filter(({ inDoubt }) => inDoubt);
+  const damagedLines = ({ damaged }) => damaged.map(asWritten).filter(Boolean).map(text => { try { const event = act.fromStore(text); return { clock: clockOf(event.at), day: day(dayOf(event.at)), text: asLine(event) }; } catch { return { clock: '', day: '', text: text.slice(0, 200) }; } });
+  return { events, hours: told[0]?.hours ?? null, longAgo: told.filter(({ inDoubt, any }) => any && !inDoubt).flatMap(({ damaged }) => damaged),
+    doubt: doubtful.length ? { records: doubtful, since: doubtful.map(({ since }) => since).sort(order)[0], known: new Set(doubtful.flatMap(({ known }) => known)),
+      hours: told[0].hours, longHours: told[0].longHours, damaged: doubtful.flatMap(damagedLines) } : null };
+};
+// All that lies here of one person, whichever plan it was written under.
+const recordsOfPerson = async (found, doc) => {
+  const known = new Map(found.plans.map(text => readable(text)).filter(other => other && typeof other.id === 'string').map(other => [other.id, other]));
+  for (const owner of found.owners) if (!known.has(owner)) { const other = readable(await store.revisionOf(owner)); if (other) known.set(owner, other); }
+  return ownersOf(core.ask, doc, [...known.values()].filter(other => found.owners.includes(other.id) || found.recordOf(other.id).seal !== undefined)).map(found.recordOf);
+};
+const recordOfPerson = async doc => {
+  const found = await store.atStart();
+  return (await judged('own', await recordsOfPerson(found, doc), state.plan?.doc.id === doc.id ? state.plan.text : undefined)).events;
+};
+const takeRecord = async found => {
+  const { events, doubt, hours, longAgo } = await judged('own', await recordsOfPerson(found, state.plan.doc), state.plan.text);
+  const [seal, last] = [found['seal-plan'], found.plans.at(-1)];
+  const planDamaged = last !== state.plan.text || (typeof seal === 'string' && store.planSeal(last) !== seal);
+  if (seal === undefined && !planDamaged) store.put('seal-plan', store.planSeal(last)).catch(() => {});
+  Object.assign(state, { record: events, doubt: doubt || planDamaged ? { records: [], known: new Set(), since: clock().text, damaged: [], ...doubt, hours, plan: planDamaged } : null, damagedLongAgo: longAgo, hours, received: found.received });
+  // The record of everybody else on this phone is sealed as well.
+  for (const owner of found.owners) {
+    const record = found.recordOf(owner);
+    const bare = record.seal === undefined && record.rows.every(({ value }) => value?.plan === owner && typeof value.text === 'string' && value.place === undefined);
+    if (bare && !state.record.some(event => record.rows[0]?.value.id === event.id)) await store.sealFirst('own', owner, record.rows).catch(() => {});
+  }
+};
+// After something came in: what is kept is read again, and what could not be kept stays on this page.
+const readRecord = async () => {
+  const mine = state.record;
+  try { await takeRecord(await store.atStart()); } catch { state.kept = false; return; }
+  const here = new Set(state.record.map(({ id }) => id));
+  state.record.push(...mine.filter(({ id }) => !here.has(id)));
+};
+// Somebody has said by name what was injected: what is sound is sealed anew, the rest lies aside, and all of it is judged once more.
+const sealAnew = async () => {
+  await written();
+  const at = clock().text;
+  for (const { kind, owner } of state.doubt.records) {
+    const now = await store.recordOf(kind, owner);
+    const { events, damaged } = checked(core.ask, now, { plan: state.plan.text, now: at });
+    await store.sealAnew(kind, owner, { rows: events, aside: damaged.map(({ key }) => key), copy: rawText(), at });
+  }
+  if (!state.school) { await readRecord(); return; }
+  const { events, doubt } = await judged('student', [await store.recordOf('student', state.school.student.id)], state.plan.text);
+  Object.assign(state, { record: events, doubt });
+};
+// Everything as it lies here, with what was noted when it was found damaged.
+const rawText = () => rawCopy(state.plan?.text ?? null, state.doubt?.records?.length ? state.doubt.records.map(({ raw }) => ({ owner: raw.owner, seal: raw.seal ?? null, noted: raw.doubt ?? null, rows: [...raw.rows, ...raw.nobodys].map(({ key, value }) => ({ key, value: value ?? null })) }))
+  : [{ rows: state.record.map(({ text }) => ({ value: { text } })) }]);
+const planFrom = text => { try { return planOf(text); } catch { return null; } };
+const takeUp = async found => {
+  const kept = readable(found.draft, {});
+  const panel = kept.panel && typeof kept.panel === 'object' ? kept.panel : null;
+  Object.assign(state, { draft: draftFrom(kept.draft), panel: (views[panel?.name] && panel.name !== 'aside') || panel?.name === 'off' ? panel : null,
+    pad: typeof kept.pad?.digits === 'string' ? kept.pad : { digits: '' }, ticks: Array.isArray(kept.ticks) ? kept.ticks : [], offKnown: kept.offKnown ?? null });
+  [state.nightChoice, state.face, state.copies] = [found.night ?? 'auto', found.face ?? null, found.copies];
+  state.aside = Array.isArray(found.aside) ? found.aside.filter(text => typeof text === 'string') : [];
+  // Some browsers ask the person first: the page does not wait for that, and does not ask before something is here to keep.
+  if (found.plans.length || found.people) askToKeep();
+  state.plan = found.plans.map(planFrom).findLast(Boolean) ?? null;
+  // A plan was here, and is not any more.
+  if (!state.plan) { if (found.plans.length || found.received || found['seal-plan'] !== undefined) state.shut = 'plan'; return; }
+  const known = readable(found.fingerprint, {});
+  if (known.text === state.plan.text && typeof known.value === 'string') state.plan.fingerprint = known.value;
+  await takeRecord(found);
+  state.wallClock = fromKept(kept.wallClock, state.record);
+  // That the record is damaged is said first; nothing that was worked out before it was seen may stand there again.
+  if (state.doubt && state.draft) dropAnswers();
 };
 
 let loaded;
@@ -514,15 +633,18 @@ const begin = async () => {
   const found = await openStore();
   if (!await loaded) return;
   // A device without a plan of its own opens again where the school left it.
-  if (!location.hash && found?.face === 'school' && !found.plan) history.replaceState(null, '', '#school');
+  if (!location.hash && found?.face === 'school' && !found.plans.length) history.replaceState(null, '', '#school');
   const apart = atSchool();
-  if (found) takeUp(apart ? { ...found, plan: null, draft: null } : found);
+  store.sealWith((seal, texts) => core.ask('seal', object({ seal: string(seal), entries: list(texts.map(text => JSON.stringify(text.toWellFormed()))) })).seals);
+  if (found) await takeUp(apart ? { ...found, plans: [], received: null, 'seal-plan': undefined, draft: null } : found);
+  if (state.shut) { state.now = clock(); draw(); return; }
   if (apart) await openSchool();
   if (state.panel?.name === 'off') { await loadOff(); state.panel = off.panel(state.panel); }
   state.doseInHand = false;
   act.signsAgainWhenOld(tools);
   await askFirst();
   await refresh();
+  begun = true;
   await firstFace();
   // The minute, the way back to this page: each time all is worked out again, and what is overdue comes first.
   const back = () => { if (Math.abs(new Date() - wholeAsked) >= aDay) askWhole(); act.stillRight(tools); off?.stillRight(tools); act.signsAgainWhenOld(tools); refresh(); };

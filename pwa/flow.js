@@ -9,6 +9,12 @@ export const questions = ['signs', 'glucose', 'ketones', 'seen', 'given'];
 export const newDraft = (fresh, now, viewer) => ({ viewer, id: fresh(), at: now.text, signs: null, glucose: null, ketones: null, seen: null, given: null,
   passed: [], ids: { signs: fresh(), glucose: fresh(), ketones: fresh(), seen: fresh(), incident: fresh() }, run: null });
 
+// What was kept between two starts, if it has the shape of the answers of this version; else nothing, and the questions begin anew.
+const isObject = value => value !== null && typeof value === 'object' && !Array.isArray(value);
+const isAnswer = value => value === undefined || value === null || (isObject(value) && typeof value.at === 'string');
+const isRun = run => isObject(run) && isObject(run.marks) && isObject(run.ids) && typeof run.answer === 'string';
+export const draftFrom = kept => (isObject(kept) && isObject(kept.ids) && Array.isArray(kept.passed) && questions.every(name => isAnswer(kept[name])) && (!kept.run || isRun(kept.run)) ? kept : null);
+
 // These answers are shown as soon as they are known: no further question may stand in their way.
 const atOnce = new Set(['lowEmergency', 'emergency', 'tooMuch', 'treatLow', 'eatNow', 'noPlan', 'recordInDoubt', 'clockInDoubt', 'didYouInject']);
 // These ask for something before anything can be done, and are asked again with every answer.
@@ -83,14 +89,21 @@ const screenUnder = state => {
   if (state.trouble) return 'trouble';
   if (!state.writer) return 'otherTab';
   if (state.unkept.length) return 'writeDown';
+  if (state.shut) return 'shut';
   if (state.candidate) return state.candidate.refused ? 'refused' : state.candidate.joining ? 'joining' : state.candidate.joined ? 'joined' : 'offered';
   if (state.handing) return 'handing';
   if (state.desk) return 'desk';
   if (state.school && state.school.page !== 'path') return 'school';
   if (!state.plan) return state.panel?.name === 'aside' ? 'aside' : 'first';
+  if (state.unread) return state.panel?.name === 'first' ? 'first' : 'unread';
   const shown = state.holds?.unanswered?.id;
+  // That the record is damaged is said before anything is asked about it.
+  if (state.doubt && !state.panel && !state.draft) return 'doubt';
   const doseInHand = shown && ((state.draft?.run?.shown === shown && state.doseInHand) || state.panel?.dose?.shown === shown);
   if (state.holds?.unanswered && !doseInHand && !state.panel?.answersShown) return 'didYouInject';
+  // Where nobody knows what was injected, that is said and asked before any way to a dose.
+  const unknown = state.doubt ? 'doubt' : state.fresh ? 'freshAsk' : null;
+  if (unknown && state.panel?.name === 'off') return unknown;
   if (state.panel) return state.panel.name;
   const { draft, advice } = state;
   // An overdue look comes before the steps that are still open, until the person has seen it. One that was late already when they began
@@ -103,7 +116,7 @@ const screenUnder = state => {
   }
   if (draft?.unsure) return 'signsUnsure';
   if (draft && showsAdvice(draft, advice))
-    return { testGlucose: 'testGlucose', testKetones: 'testKetones', recordInDoubt: 'recordInDoubt', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
+    return { testGlucose: 'testGlucose', testKetones: 'testKetones', recordInDoubt: unknown ?? 'recordInDoubt', clockInDoubt: 'clockInDoubt' }[advice.outcome] ?? 'stepsPage';
   if (draft?.given?.unknown) return 'givenUnsure';
   if (draft) return openQuestion(draft);
   return state.holds?.incident || state.holds?.looks?.length || state.holds?.holds?.length ? 'waiting' : state.school ? 'school' : 'home';

@@ -24,7 +24,8 @@ const ketones = answer => object(!answer || answer.unknown ? { unknown: string(a
   : { ...ketoneReading(answer), at: string(answer.at) });
 
 // `notBefore`: the day this release was built from; no clock that is right shows an earlier one.
-export const situation = (draft, now, notBefore) => object({
+// `inDoubt`: nobody can tell from the record what was injected.
+export const situation = (draft, now, notBefore, inDoubt) => object({
   now: string(now),
   glucose: glucose(draft.glucose),
   ketones: ketones(draft.ketones),
@@ -38,6 +39,7 @@ export const situation = (draft, now, notBefore) => object({
   with: draft.with ? string(draft.with) : undefined,
   viewer: draft.viewer ? string(draft.viewer) : undefined,
   notBefore: notBefore ? string(notBefore) : undefined,
+  recordInDoubt: inDoubt ? truth(true) : undefined,
 });
 
 export const record = (planId, events) => object({

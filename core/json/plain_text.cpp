@@ -85,7 +85,50 @@ bool makes_one_character(std::uint32_t letter, std::uint32_t mark) {
   return false;
 }
 
+// The small letter of a capital, in the scripts that have both and that names are usually written in (Unicode's simple case folding).
+constexpr std::uint32_t small_letter(std::uint32_t c) {
+  const auto within = [c](std::uint32_t first, std::uint32_t last) { return c >= first && c <= last; };
+  const bool even = c % 2 == 0;
+  if (within('A', 'Z') || (within(0xC0, 0xDE) && c != 0xD7) || within(0x391, 0x3AB) || within(0x410, 0x42F)) return c + 0x20;
+  if (within(0x400, 0x40F)) return c + 0x50;
+  if (even && (within(0x100, 0x12F) || within(0x132, 0x137) || within(0x14A, 0x177) || within(0x218, 0x21B) || within(0x460, 0x481) ||
+               within(0x48A, 0x4BF) || within(0x4D0, 0x52F) || within(0x1E00, 0x1E95) || within(0x1EA0, 0x1EFF)))
+    return c + 1;
+  if (!even && (within(0x139, 0x148) || within(0x179, 0x17E))) return c + 1;
+  switch (c) {
+    case 0x178: return 0xFF;
+    case 0x386: return 0x3AC;
+    case 0x388: case 0x389: case 0x38A: return c + 0x25;
+    case 0x38C: return 0x3CC;
+    case 0x38E: case 0x38F: return c + 0x3F;
+    case 0x3C2: return 0x3C3;
+    default: return c;
+  }
+}
+
+void append_utf8(std::string& out, std::uint32_t c) {
+  const auto byte = [&out](std::uint32_t value) { out += static_cast<char>(static_cast<unsigned char>(value)); };
+  const auto more = [&](int shift) { byte(0x80u | ((c >> shift) & 0x3Fu)); };
+  if (c < 0x80) { byte(c); return; }
+  if (c < 0x800) { byte(0xC0u | (c >> 6)); more(0); return; }
+  if (c < 0x10000) { byte(0xE0u | (c >> 12)); more(6); more(0); return; }
+  byte(0xF0u | (c >> 18)); more(12); more(6); more(0);
+}
+
 }  // namespace
+
+std::string folded_name(std::string_view text) {
+  std::string out;
+  bool gap = false;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::uint32_t c = next(text, at);
+    if (is_blank(c)) { gap = !out.empty(); continue; }
+    if (gap) out += ' ';
+    gap = false;
+    append_utf8(out, small_letter(c));
+  }
+  return out;
+}
 
 PlainText inspect(std::string_view text) {
   PlainText found;

@@ -21,6 +21,10 @@ PlainText inspect(std::string_view text);
 // look the same and differ in one of these. The joiners of scripts that are written with them are seen by their effect, and are left out.
 std::optional<std::uint32_t> first_hidden(std::string_view text);
 
+// A name as it is compared: capitals as small letters, blanks at its ends left out and every other run of them as one. Forgives nothing
+// else: a nearly right name is another name.
+std::string folded_name(std::string_view text);
+
 // The text as typed for a refusal: at most forty characters, harmless on a screen, never cut inside a character.
 std::string shortened(std::string_view text);
 

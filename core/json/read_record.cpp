@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "json/read.hpp"
+#include "json/read_event.hpp"
 #include "json/readings.hpp"
 #include "json/words.hpp"
 
@@ -163,6 +164,12 @@ void put_in_order(std::vector<Event>& events) {
 }
 
 }  // namespace
+
+Event read_event(const Node& node, std::string_view path, Refusals& refusals) {
+  Event event;
+  read_event(root_item(node, path, refusals), event);
+  return event;
+}
 
 Record read_record(const Node& node, std::string_view path, const std::string* plan_id, Refusals& refusals) {
   Record record;

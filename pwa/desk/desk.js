@@ -20,6 +20,7 @@ import { load } from './published.js';
 import { reasonWords } from './refusals.js';
 import { removal, shelf } from './shelf.js';
 import { told } from './told.js';
+import { readable } from '../kept.js';
 import { empty, fromText, get, isBlank, revised, set, shaped, textAt, toText } from './tree.js';
 
 const pages = { shelf, edit: editor, agree, plan: agreed, remove: removal, story: told };
@@ -30,7 +31,7 @@ export const desk = tools => {
   const today = () => tools.clock().text.slice(0, 10);
 
   let people = {}, revisions = {}, record_ = {}, loaded = false;
-  const view = { page: 'shelf', id: null, kept: true, find: '', rows: [], shown: [], entry: null, before: null, cell: null, tableAt: 'day', dayWords: tools.day, published: null };
+  const view = { page: 'shelf', id: null, kept: true, broken: 0, find: '', rows: [], shown: [], entry: null, before: null, cell: null, tableAt: 'day', dayWords: tools.day, published: null };
 
   const person = () => people[view.id];
   const revisionsOf = id => revisions[id] ?? [];
@@ -47,8 +48,11 @@ export const desk = tools => {
       const byPlan = {};
       for (const entryOf of await store.revisions()) (byPlan[entryOf.plan] ??= []).push(entryOf);
       const texts = await store.eventTexts();
+      // One sheet that cannot be read hides none of the others, and is told.
+      const read = Object.entries(shelved).map(([id, text]) => [id, readable(text)]).filter(([, kept]) => kept);
       // Taken over in one step: nobody draws half of it.
-      people = Object.fromEntries([...Object.keys(byPlan).map(id => [id, { tree: null }]), ...Object.entries(shelved).map(([id, text]) => [id, JSON.parse(text)])]);
+      people = Object.fromEntries([...Object.keys(byPlan).map(id => [id, { tree: null }]), ...read]);
+      view.broken = Object.keys(shelved).length - read.length;
       [revisions, record_] = [byPlan, texts];
     } catch { view.kept = false; }
     loaded = true;

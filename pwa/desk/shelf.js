@@ -20,6 +20,7 @@ export const shelf = (view, words, act) => desk(view, words, html`
   ${view.brought ? html`<div class="warnbox" role="alert"><p>${words('refused-title')}. ${words('refused-kept')}</p><ul>${view.brought.map(entry => html`<li>${level('refuse', words)} ${entry}</li>`)}</ul></div>` : nothing}
   ${view.offered ? html`<div class="warnbox" role="alert"><p>${words('bring-open')}</p><ul>${view.offered.open.map(({ place, line }) => html`<li>${level('confirm', words)} ${place}: ${line}</li>`)}</ul>
     <div class="cells">${press(words('bring-leave'), () => act.leaveOffered(), { now: true })}${press(words('bring-take'), () => act.takeOffered())}</div></div>` : nothing}
+  ${view.broken ? html`<p class="warnbox" role="alert">${words('shelf-broken')}</p>` : nothing}
   ${view.rows.length || view.find ? html`<label class="find"><span class="fname">${words('shelf-find')}</span><input class="in" type="search" id="find" autocomplete="off" .value=${view.find} @input=${event => act.find(event.target.value)}></label>` : nothing}
   <ul class="people">${view.shown.map(row => line(row, words, act))}</ul>
   ${view.rows.length && !view.shown.length ? html`<p class="lede">${words('shelf-none-found', { text: view.find })}</p>` : nothing}

@@ -22,6 +22,7 @@ export const choose = (state, words, send) => {
   return plainSheet(html`
   <h1 class="name small" tabindex="-1">${words('school-choose')}</h1>
   ${said(school, words)}
+  ${school.broken ? html`<p class="warnbox">${words('school-broken')}</p>` : nothing}
   ${school.notices.map(notice => html`<p class="warnbox">${notice}</p>`)}
   ${school.student ? html`<p class="lede">${words('school-open-now', { name: school.student.doc.person.name })}</p>${plain(words('school-back-to', { name: school.student.doc.person.name }), () => send('schoolPage', 'student'))}` : nothing}
   <label class="typed-day"><span>${words('school-name')}<span class="sub">${words('school-name-sub')}</span></span><input id="student-name" maxlength="60" autocomplete="off" autocapitalize="words" spellcheck="false"></label>

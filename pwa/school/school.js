@@ -6,6 +6,8 @@ import { signsAgainWhenOld } from '../actions.js';
 import { textOf } from '../checked.js';
 import * as events from '../events.js';
 import { save } from '../save.js';
+import { draftFrom } from '../flow.js';
+import { readable } from '../kept.js';
 import { record } from '../situation.js';
 import { object, string } from '../text.js';
 import { clockOf, minutesUntil, signsLast } from '../times.js';
@@ -23,7 +25,7 @@ export const school = tools => {
 
   const afterNeedle = new Set(['correction', 'ketoneDose']);
   const view = {
-    page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, asked: false, low: [], bornWords: null, over: null,
+    page: 'choose', students: [], student: null, other: null, initials: null, acting: null, said: null, kept: true, broken: 0, asked: false, low: [], bornWords: null, over: null,
     place: () => `${view.page} ${view.student?.id ?? ''} ${view.asked}`,
     // Everything recorded is this student's, and carries the initials of who did it.
     sign: event => { event.initials = view.acting ?? view.initials; },
@@ -63,8 +65,9 @@ export const school = tools => {
   const waiting = () => {
     const found = [];
     for (const student of view.students) {
-      const holds = core.ask('holds', object({ plan: inForce(student, today()), record: record(student.doc.id, logs.get(student.id)), now: string(clock().text) }));
+      const holds = core.ask('holds', object({ plan: inForce(student, today()), record: record(student.doc.id, logs.get(student.id).events), now: string(clock().text) }));
       if (holds.refused) continue;
+      if (logs.get(student.id).doubt) found.push(words('school-waits-doubt'));
       if (holds.unanswered) found.push(words('school-waits-dose', { clock: holds.unanswered.clock }));
       const late = holds.looks.find(look => look.overdue);
       if (late) found.push(words('school-waits-look', { clock: late.clock }));
@@ -79,8 +82,11 @@ export const school = tools => {
   };
   const reload = async () => {
     try {
-      view.students = (await store.students()).map(read);
-      logs = new Map(await Promise.all(view.students.map(async ({ id }) => [id, (await store.studentEvents(id)).map(({ text }) => ({ text }))])));
+      // One student whose copy cannot be read hides none of the others, and is told.
+      const found = (await store.students()).map(row => { try { return row.whole ? read(row) : null; } catch { return null; } });
+      view.students = found.filter(Boolean);
+      view.broken = found.length - view.students.length;
+      logs = new Map(await Promise.all(view.students.map(async ({ id, copy }) => [id, await tools.judged('student', [await store.recordOf('student', id)], copy.plan)])));
       askedAt = null;
     } catch (problem) { view.kept = false; console.warn('The students cannot be read.', problem.message); }
   };
@@ -102,15 +108,19 @@ export const school = tools => {
     Object.assign(view, { student, initials, other: null });
     await page('path');
     state.plan = planOf(inForce(student, today()));
-    state.record = (await store.studentEvents(student.id)).map(row => Object.assign(events.fromText(row.text), { initials: row.initials }));
-    const kept = JSON.parse(await store.studentDraft(student.id) ?? '{}');
-    Object.assign(state, { draft: kept.draft ?? null, panel: tools.known(kept.panel?.name) ? kept.panel : null, pad: kept.pad ?? { digits: '' }, ticks: kept.ticks ?? [] });
-    signsAgainWhenOld(tools);
+    const { events: entries, doubt } = await tools.judged('student', [await store.recordOf('student', student.id)], student.copy.plan);
+    Object.assign(state, { record: entries, doubt });
+    const kept = readable(await store.studentDraft(student.id), {});
+    Object.assign(state, { draft: draftFrom(kept.draft), panel: tools.known(kept.panel?.name) ? kept.panel : null,
+      pad: typeof kept.pad?.digits === 'string' ? kept.pad : { digits: '' }, ticks: Array.isArray(kept.ticks) ? kept.ticks : [] });
+    // Answers of another release are dropped; what happened is not. A dose worked out before the damage was seen does not stand again.
+    try { signsAgainWhenOld(tools); tools.look(); } catch { Object.assign(state, { draft: null, panel: null, pad: { digits: '' }, ticks: [] }); }
+    if (doubt && state.draft) Object.assign(state, { draft: null, panel: null, pad: { digits: '' }, ticks: [] });
     const sheet = core.ask('schoolSheet', object({ plan: student.copy.plan, paper: string('a4') }));
     view.low = sheet.refused ? [words('danger-page')] : sheet.low.map(say);
     tools.look();
     // Past their time the orders open on the call; a dose nobody answered for is asked about even before that.
-    if (overNow() && !state.holds.unanswered) view.page = 'student';
+    if (overNow() && !state.holds?.unanswered) view.page = 'student';
   };
 
   // The orders are over, or the plan they stand in may not be used any more: the core says which plan that is.

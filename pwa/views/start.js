@@ -98,6 +98,7 @@ export const home = (state, words, send) => {
   ${begin(words('start'), words('start-sub'), () => send('start'))}
   ${offFirst(state, words, send)}${bare ? fields : nothing}
   ${state.newer ? html`<div class="answers">${plain(words('newer-version'), () => send('open', 'newer'), words('newer-version-sub'))}</div>` : nothing}
+  ${state.damagedLongAgo.length ? html`<p class="note">${words('doubt-long-ago')}</p>` : nothing}
   ${planToLookAt(state, words)}
   ${offlineNote(state, words)}
   ${copies(state, words, send)}
@@ -180,8 +181,11 @@ export const withdrawn = (state, words, send) => html`<div class="sheet"><div cl
   <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
   <div class="end">${main(words('withdrawn-again'), () => send('readAgain'))}</div></main></div>`;
 
-export const trouble = (state, words) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('trouble')}</h1><p>${words('trouble-what')}</p></div><main id="main">
+export const trouble = (state, words, send) => html`<div class="sheet"><div class="block"><h1 tabindex="-1">${words('trouble')}</h1><p>${words('trouble-what')}</p></div><main id="main">
   ${state.ring ? largeCall(state, words) : nothing}
   <a class="press wide" href="danger.html"><span>${words('danger-page')}</span></a>
+  ${state.plan ? html`${state.dosesWritten?.length ? html`<h2 class="lbl part">${words('doubt-written')}</h2><ol class="timetable">${state.dosesWritten.slice(0, 3).map(dose => html`<li>
+    <b class="t"><bdi dir="ltr">${dose.clock}</bdi>${dose.day ? html`<small>${dose.day}</small>` : nothing}</b><p>${dose.text}</p></li>`)}</ol>` : nothing}
+    ${plain(words('doubt-save'), () => send('doubtSave'), words('doubt-save-sub'))}` : nothing}
   <div class="end"><a class="press wide" href="./">${words('trouble-again')}</a></div>
   <p class="note">${state.trouble}</p></main></div>`;

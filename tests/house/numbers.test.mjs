@@ -17,7 +17,7 @@ const reasons = {
     why: 'digits of an escape, the room made at once, and how long a number may be',
     numbers: ['4', '6', '16', '18', '24', '40', '406', '1000000000'] },
   'core/json/hidden_characters.cpp': { why: 'how many digits Unicode writes at least', numbers: ['4'] },
-  'core/json/plain_text.cpp': { why: 'how many bytes and bits a character of UTF-8 has', numbers: ['3', '6'] },
+  'core/json/plain_text.cpp': { why: 'how many bytes and bits a character of UTF-8 has', numbers: ['3', '6', '12', '18'] },
   'core/json/calendar.cpp': { why: 'the length of a line of RFC 5545, and of the id of an event', numbers: ['75', '32'] },
   'core/json/base45.cpp': { why: 'its base, the values of a byte, and how many characters hold two of them', numbers: ['45', '256', '3'] },
   'core/json/deflate.cpp': { why: 'the settings of the library for the shortest output, the bits of a byte, and how the library counts bits', numbers: ['9', '15', '256', '8', '64'] },

@@ -51,7 +51,7 @@ const ring = { team: [contact], emergency: '112', emergencyDial: true, home: [{ 
 const base = (name = 'adult', extra = {}) => {
   const doc = plan(name);
   const lines = { born: '1 May 1980', agreed: '12 October 2026', review: '12 April 2027' };
-  return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', ring, findings: [{ place: 'Correction factor', value: '45', text: '45 looks like a number in the other unit.' }], aside: [], insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
+  return { plan: { doc, lines, demo: true }, planLine: 'Plan 2', ring, findings: [{ place: 'Correction factor', value: '45', text: '45 looks like a number in the other unit.' }], aside: [], damagedLongAgo: [], insulinName: doc.rapid.name, actionHours: '4.5', mark: '.',
     now: { clock: '03:10', text: '2026-11-25T03:10:00+00:00' }, pad: { digits: '' }, ticks: [], record: [], story: [], givenLines: [], answers: [{ name: 'signs', text: 'none', clock: '03:05' }, { name: 'glucose', text: '16.0 mmol/L', clock: '03:06' }], unit: doc.glucoseUnit, readsStrips: true,
     kept: true, missing: [], nightChoice: 'auto', persisted: true, offline: 'yes', engine: '1', release: 'abc', backWaits: [], injectsAt: () => true, unkept: [{ clock: '03:10', text: 'Injected' }], draft: { redo: undefined, glucose: null }, panel: null,
     holds: { holds: [{ what: 'correction', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }, { what: 'automation', until: '2026-11-25T07:10:00+00:00', clock: '07:10' }],
@@ -71,6 +71,16 @@ const whole = (name, template) => {
   return bare(html);
 };
 const nothing = () => {};
+
+test('every page of a record in doubt stands whole', async () => {
+  const pages = await import(join(site, 'views/doubt.js'));
+  const doses = [{ clock: '03:05', day: '', text: 'Injected: 4 units' }], cut = [{ clock: '', day: '', text: '{"id":"e1","at":' }];
+  for (const child of [false, true]) for (const written of [doses, []]) for (const change of [{}, { plan: true }, { longHours: '24', damaged: cut }]) {
+    const state = { ...base(child ? 'child' : 'adult'), kept: true, hours: '8.5', dosesWritten: written, shut: change.plan ? 'plan' : 'store', panel: { name: 'doubtSay', ids: {} },
+      unread: [{ path: '/record', reason: 'tooLarge' }], doubt: { hours: '8.5', longHours: null, damaged: [], ...change } };
+    for (const [name, page] of Object.entries(pages)) whole(name, page(state, words, nothing));
+  }
+});
 
 test('every page before an incident stands whole, for both demo plans', () => {
   for (const name of ['adult', 'child']) {

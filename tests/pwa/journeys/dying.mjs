@@ -23,7 +23,8 @@ export const armed = ({ at, before, full }) => {
       const { number } = this.transaction;
       if (full && number >= at) throw new DOMException('full', 'QuotaExceededError');
       const request = write.call(this, value, ...key);
-      dying.writes[number - 1].push(this.name === 'events' ? JSON.parse(value.text).kind : key[0] ?? this.name);
+      // The seal of a record is written with every entry of it, and is none.
+      if (!String(key[0]).startsWith('seal')) dying.writes[number - 1].push(this.name === 'events' ? JSON.parse(value.text).kind : key[0] ?? this.name);
       if (number === at && before) request.addEventListener('success', () => { dying.dead = true; request.transaction.abort(); });
       return request;
     };

@@ -3,7 +3,7 @@
 // The incident is that of killing.mjs; which write holds what stands in its list.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
-import { answer, close, inject, seen, withDemo } from './phone.mjs';
+import { answer, close, inject, phone, seen, withDemo } from './phone.mjs';
 import { armed, person } from './dying.mjs';
 
 after(close);
@@ -102,9 +102,9 @@ test('with room again, what stands on paper is entered where the page asks what 
   await hand.device.end();
 });
 
-test('storage refused from the start: the whole incident goes on paper, and "Write something down" does not say "Saved"', async () => {
-  const hand = await withDemo({ prepare: () => { IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); }; } });
-  await hand.sees('This phone keeps nothing now.');
+test('no room from the start: the whole incident goes on paper, and "Write something down" does not say "Saved"', async () => {
+  const hand = await withDemo();
+  await hand.page.evaluate(armed, { at: 1, full: true });
   await hand.tap('Write something down');
   await hand.tap('The set is changed');
   await hand.heading('Write this down');
@@ -119,11 +119,23 @@ test('storage refused from the start: the whole incident goes on paper, and "Wri
   await hand.device.end();
 });
 
+test('storage refused from the start is no new phone: nobody knows what was given', async () => {
+  const device = await phone({ prepare: () => { IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); }; } });
+  const hand = await device.open();
+  await hand.heading('The record cannot be opened');
+  await hand.sees('Doses may have been given. Do not inject.');
+  await hand.misses('Demo plan');
+  await device.end();
+});
+
 test('there is room for an entry but not for the answers beside it: the entry is kept, and nobody is sent for paper', async () => {
   const hand = await withDemo();
   await answer(hand);
   await hand.heading('Inject now');
-  await hand.page.evaluate(() => { IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; });
+  await hand.page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (value, key) { if (key === 'draft') throw new DOMException('full', 'QuotaExceededError'); return put.call(this, value, key); };
+  });
   await inject(hand, '4');
   await hand.heading('Change the infusion set');
   assert.equal((await hand.record()).filter(event => event.kind === 'injection').length, 1);
