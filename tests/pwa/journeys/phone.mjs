@@ -196,6 +196,9 @@ export const answer = async (hand, { glucose = '16.0', unit = 'mmol/L', ketones 
   await hand.heading('Blood ketones now');
   await hand.keys(ketones);
   await hand.tap(`Yes, ketones are ${ketones}`);
+  // A phone that just got a plan of a real person asks first what was given before.
+  await hand.page.waitForFunction(() => document.documentElement.dataset.screen !== 'ketones');
+  if (await hand.page.evaluate(() => document.documentElement.dataset.screen === 'freshAsk')) await hand.tap('No');
   await hand.heading('What do you see?');
   for (const fault of sees) await hand.tick(fault);
   await hand.tap(sees.length ? 'I see this' : 'None of these');

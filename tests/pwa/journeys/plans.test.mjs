@@ -68,8 +68,8 @@ test('a copy saved on one phone is whole on another, record and holds included',
 });
 
 test('storage refused: the dose is written down by hand before it is drawn, and still counts', async () => {
-  const hand = await withDemo({ prepare: () => { IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); }; } });
-  await hand.sees('This phone keeps nothing now.');
+  const hand = await withDemo();
+  await hand.page.evaluate(() => { for (const name of ['add', 'put']) IDBObjectStore.prototype[name] = () => { throw new DOMException('refused', 'QuotaExceededError'); }; });
   await hand.tap('Start');
   await hand.tap('None of these');
   await hand.keys('16.0');
