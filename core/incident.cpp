@@ -1,6 +1,7 @@
 #include "incident.hpp"
 
 #include <algorithm>
+#include <unordered_map>
 #include "figures/ranges.hpp"
 #include "figures/timing.hpp"
 #include "incident_spans.hpp"
@@ -87,11 +88,13 @@ void tell_rows(const Plan& plan, const Record& record, const History& whole, Sto
   const std::size_t told = std::min(end - first, figures::most_story_rows);
   story.rows_left_out = end - first - told;
   const auto led_to = replay(plan, record, first, first + told);
-  auto entry = whole.entries().begin();
+  std::unordered_map<const Event*, bool> counting;  // and whether it is struck all the same
+  for (const auto* list : {&whole.entries(), &whole.said_twice()})
+    for (const auto& [event, struck] : *list) counting.emplace(event, struck);
   for (std::size_t i = first; i < first + told; ++i) {
-    while (entry != whole.entries().end() && entry->event < &events[i]) ++entry;
-    const bool counts = entry != whole.entries().end() && entry->event == &events[i];
-    StoryRow row{&events[i], counts ? entry->struck : true, counts, 0, {}, led_to[i - first]};
+    const auto entry = counting.find(&events[i]);
+    const bool counts = entry != counting.end();
+    StoryRow row{&events[i], counts ? entry->second : true, counts, 0, {}, led_to[i - first]};
     row.minute = (events[i].at.instant - story.from.instant).in_seconds() / 60;
     story.rows.push_back(std::move(row));
   }

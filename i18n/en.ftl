@@ -1388,8 +1388,6 @@ until-automation = Until then, keep automation off.
 until-usual = A pump that works again runs as usual from then on.
 # Until that time.
 until-long = Until then, do not inject long-acting insulin again.
-# The same, for a plan with two parts a day: the next part is due before then.
-until-long-parts = Until then, inject only the next part of the long-acting insulin.
 # Until that time.
 until-rapid = Until then, do not inject rapid insulin.
 # Button.

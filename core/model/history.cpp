@@ -114,7 +114,7 @@ bool comes_before(const History::Entry& a, const History::Entry& b) {
 }
 
 // Joins what is one needle. An entry whose wrong one is gone, or is of the other insulin, stands by itself.
-std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry>& entries) {
+std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry>& entries, std::vector<History::Entry>& said_twice) {
   if (std::none_of(entries.begin(), entries.end(), [](const History::Entry& entry) { return !entry.event->instead_of.empty(); })) return nullptr;
   const auto made = std::make_shared<std::deque<Event>>();
   std::unordered_map<std::string_view, std::string_view> joined_into;  // an id, and the entry that speaks for it now
@@ -135,6 +135,11 @@ std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry
     if (wrong == entries.end() || right == entries.end() || wrong == right) continue;
     if (wrong->event->insulin != right->event->insulin) continue;
     const Event *wrong_event = wrong->event, *right_event = right->event;
+    const auto is_made = [&](const Event* event) {
+      return std::any_of(made->begin(), made->end(), [&](const Event& one) { return &one == event; });
+    };
+    for (const auto& entry : {wrong, right})
+      if (!is_made(entry->event)) said_twice.push_back(*entry);
     made->push_back(joined(*wrong_event, *right_event));
     const Event& one = made->back();
     joined_into[wrong_event->id == one.id ? right_event->id : wrong_event->id] = one.id;
@@ -206,13 +211,14 @@ History History::of(const Record& record, Instant now, std::uint32_t without_kin
     if (later_than_now && reassures(event)) continue;
     history.entries_.push_back({&event, is_struck});
   }
-  history.joined_ = join_needles(history.entries_);
+  history.joined_ = join_needles(history.entries_, history.said_twice_);
   return history;
 }
 
 History History::up_to(Instant last) const {
   History shorter;
   shorter.joined_ = joined_;
+  shorter.said_twice_ = said_twice_;
   for (const Entry& entry : entries_)
     if (entry.event->at.instant <= last) shorter.entries_.push_back(entry);
   return shorter;

@@ -26,11 +26,14 @@ class History {
   // The same, as far as this moment.
   History up_to(Instant last) const;
   const std::vector<Entry>& entries() const { return entries_; }  // ascending by (instant, id)
+  // Entries of the record that are one needle with another: one event made of both stands for them among the entries.
+  const std::vector<Entry>& said_twice() const { return said_twice_; }
   bool from_the_future() const { return from_the_future_; }       // an event lies later than the clock's tolerance
 
  private:
   std::vector<Entry> entries_;
   bool from_the_future_ = false;
+  std::vector<Entry> said_twice_;
   std::shared_ptr<const std::deque<Event>> joined_;  // events made of two entries of one needle
 };
 

@@ -313,9 +313,8 @@ export const why = (state, words, send) => sheet(state, words, html`
   <div class="end">${plain(words('back'), () => send('close'))}</div>`);
 
 const lookWhat = (what, words) => (what.includes('ketones') ? what.includes('glucose') ? words('look-both') : words('look-ketones') : words('look-glucose'));
-// Of two parts a day the next one is due before the hold of the last is over.
-const until = (what, { doc }, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'), usual: () => words('until-usual'),
-  longActing: () => (doc.offPump.parts > 1 ? words('until-long-parts') : words('until-long')), allRapid: () => words('until-rapid') }[what]());
+const until = (what, words) => ({ correction: () => words('until-correction'), ketoneDose: () => words('until-ketone'), automation: () => words('until-automation'), usual: () => words('until-usual'),
+  longActing: () => words('until-long'), allRapid: () => words('until-rapid') }[what]());
 
 // With what a pump that is back waits for. Beside injected basal insulin automation waits longer: two times for the same thing would leave
 // the choice to somebody half asleep.
@@ -327,7 +326,7 @@ const heldUntil = ({ school, holds: { holds }, backWaits }) => [...backWaits.map
 export const waiting = (state, words, send) => {
   const { next, holds } = state;
   const later = [...holds.looks.filter(look => look !== next?.look).map(look => ({ clock: look.clock, due: look.due, title: words('look-later'), text: [lookWhat(look.what, words), ...(state.injectsAt(look) ? [words('look-injects')] : [])].join(' ') })),
-    ...heldUntil(state).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, state.plan, words) }))].sort((a, b) => state.order(a.due, b.due));
+    ...heldUntil(state).map(hold => ({ clock: hold.clock, due: hold.until, text: until(hold.what, words) }))].sort((a, b) => state.order(a.due, b.due));
   const late = Boolean(next?.overdue);
   const steps = state.draft?.run ? plain(words('back-to-steps'), () => send('backToSteps')) : nothing;
   const list = html`<ol class="timetable">
