@@ -24,11 +24,11 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
     const host = await serve(folder);
     const browser = await start();
     open.add(browser.end).add(host.close);
-    const visit = async () => {
+    const visit = async (most = 100) => {
       await browser.open(`${host.address}danger.html`);
       await browser.open(host.address);
       let seen;
-      for (let tries = 0; tries < 100; tries += 1) {
+      for (let tries = 0; tries < most; tries += 1) {
         seen = await browser.ask(place).catch(() => null);
         if (seen?.damaged || seen?.screen) return seen;
         await waits(100);
@@ -45,7 +45,8 @@ for (const [name, start] of Object.entries({ firefox, webkit })) {
       if (path !== 'app.js' || name !== 'webkit') assert.deepEqual([seen.screen, seen.damaged], [null, path !== 'app.js'], `${path}: ${seen.text}`);
       writeFileSync(join(folder, path), right);
     }
-    assert.equal((await visit()).screen, 'first');
+    // A start takes longer where the machine is busy.
+    assert.equal((await visit(400)).screen, 'first');
     await browser.end();
     await host.close();
     rmSync(folder, { recursive: true });
