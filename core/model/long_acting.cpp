@@ -4,6 +4,7 @@
 #include <string_view>
 #include <unordered_map>
 #include "figures/off_pump.hpp"
+#include "figures/timing.hpp"
 
 namespace stopgap {
 namespace {
@@ -57,7 +58,7 @@ std::vector<LongDoseTaken> long_doses_of(const Plan& plan, const History& histor
     const Moment& decided = worked_out == shown.end() ? event->at : worked_out->second;
     dose.follows = follows_on(covers_until, decided.instant, *plan.long_acting);
     dose.half = in_parts && !dose.mistaken && !dose.follows && event->order.empty() && is_half_part(local_time(decided));
-    dose.next = dose.mistaken ? figures::long_acting_day.value : span_to_next_part(plan, dose.half);
+    dose.next = dose.mistaken ? figures::mistake_with_long_acting.value : span_to_next_part(plan, dose.half);
     bool eastward = false;
     if (!dose.mistaken) {
       const bool second = first_half && at - first_half->at.instant < figures::long_acting_day.value;
@@ -90,7 +91,7 @@ std::optional<Instant> long_acting_due(const Plan& plan, const History& history)
   auto dose = doses.begin();
   for (const auto& [event, struck] : history.entries()) {
     const Instant at = event->at.instant;
-    if (is_mistake(*event)) due = std::max(due.value_or(at), at + figures::long_acting_day.value);
+    if (is_mistake(*event)) due = std::max(due.value_or(at), at + figures::mistake_with_long_acting.value);
     for (; dose != doses.end() && dose->event == event; ++dose)
       if (!dose->mistaken) due = at + dose->next;
   }

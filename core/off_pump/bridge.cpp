@@ -11,26 +11,6 @@ namespace {
 
 const Insulin record_step = Insulin::hundredths(1);   // parts are recorded in hundredths
 
-// When enough rescue insulin has left the hours of action for this part to fit under the rolling cap; nothing if it fits now.
-std::optional<Instant> rolling_cap_opens(const rules::Facts& facts, Insulin rescue) {
-  const Insulin cap = facts.plan.limits.rolling_share * facts.plan.daily_total;
-  const Duration action = facts.plan.rapid.action;
-  std::vector<const Event*> acting;
-  Insulin given;
-  for (const auto& [event, struck] : facts.history.entries())
-    if (event->kind == EventKind::injection && event->insulin == InsulinType::rapid && facts.since(event) <= action) {
-      acting.push_back(event);
-      given = given + event->rescue();
-    }
-  std::optional<Instant> opens;
-  for (const Event* event : acting) {
-    if (given + rescue <= cap) return opens;
-    given = given - event->rescue();
-    opens = event->at.instant + action + Duration::seconds(1);   // the last moment still counts
-  }
-  return opens;
-}
-
 // Basal that went in beyond what its hours need acts on; it counts only where no bridge follows to take it off.
 Insulin basal_on_board(const rules::Facts& facts, const Outage& outage, const Hours& hours) {
   if (hours.due || outage.bridges.empty()) return Insulin{};
@@ -77,7 +57,7 @@ void correct(const rules::Facts& facts, const Outage& outage, const Hours& hours
   if (!is_rule_dose && !beside.any()) return blocked(CorrectionBlock::alone);
   const rules::Opening opening = rules::gate_for_needle(facts, rules::Basis::netOnly, false);
   if (opening.gate != Gate::open) return blocked(CorrectionBlock::hold, opening.opens);
-  if (const auto opens = rolling_cap_opens(facts, working.before_rounding.down_to(record_step)))
+  if (const auto opens = rules::rolling_cap_opens(facts, working.before_rounding.down_to(record_step)))
     return blocked(CorrectionBlock::hold, opens);
   bridge.net = beside.any() ? working.before_rounding : rules::rounded_rescue(facts, working);
   bridge.cut = working.cut;

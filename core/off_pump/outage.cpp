@@ -1,6 +1,6 @@
 #include "off_pump/outage.hpp"
 
-#include "figures/off_pump.hpp"
+#include "figures/timing.hpp"
 #include "off_pump/given_bridges.hpp"
 #include "off_pump/given_long.hpp"
 
@@ -14,7 +14,7 @@ void read_pump(Outage& outage, const History& history) {
   const auto went_off = [&](const Moment& moment) {
     const Instant at = moment.instant;
     if (!outage.off) {
-      if (!outage.until || at - *outage.until > figures::bridge_tolerance.value) {
+      if (!outage.until || at - *outage.until > figures::short_run_of_pump.value) {
         outage.since = at;
         outage.stopped_at_offset = moment.offset;
       }

@@ -29,7 +29,13 @@ bool ketone_clock_may_open(const Facts& facts, Basis basis) {
          facts.needle_doses_toward_call < facts.plan.limits.doses_before_call;
 }
 
-// When enough rescue insulin has left the hours of action for this dose to fit under the rolling cap; nothing if it fits now.
+// Meals pass a hold: what will be eaten needs its insulin. Not while vomiting, and only carbohydrate the person will eat.
+Carbohydrate meal_carbs(const Facts& facts) {
+  return facts.vomits ? Carbohydrate{} : facts.situation.carbs.value_or(Carbohydrate{});
+}
+
+}  // namespace
+
 std::optional<Instant> rolling_cap_opens(const Facts& facts, Insulin dose) {
   const Insulin cap = facts.plan.limits.rolling_share * facts.plan.daily_total;
   const Duration action = facts.plan.rapid.action;
@@ -49,13 +55,6 @@ std::optional<Instant> rolling_cap_opens(const Facts& facts, Insulin dose) {
   }
   return opens;
 }
-
-// Meals pass a hold: what will be eaten needs its insulin. Not while vomiting, and only carbohydrate the person will eat.
-Carbohydrate meal_carbs(const Facts& facts) {
-  return facts.vomits ? Carbohydrate{} : facts.situation.carbs.value_or(Carbohydrate{});
-}
-
-}  // namespace
 
 Gate gate_for_meal(const Facts& facts) {
   if (facts.situation.record_in_doubt) return Gate::REC;

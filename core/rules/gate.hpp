@@ -25,6 +25,9 @@ Opening gate_for_pump(const Facts& facts);
 // REC, CLK and ASK alone, which even a meal part may not pass.
 Gate gate_for_meal(const Facts& facts);
 
+// When enough rescue insulin has left the hours of action for this dose to fit under the rolling cap; nothing if it fits now.
+std::optional<Instant> rolling_cap_opens(const Facts& facts, Insulin dose);
+
 // Puts a dose into the proposal if the gate is open; else the outcome that the gate prescribes. Returns false when the dose
 // is under one step: the rule then says what happens instead.
 bool offer_by_needle(const Facts& facts, Proposal& proposal, Basis basis, bool ketone_clock);
