@@ -40,10 +40,6 @@ LedTo at_reading(const Plan& plan, const Record& then, const Moment& now) {
   return told(evaluate(plan, history, situation_at(history, now)));
 }
 
-bool is_known(const KetoneReading& reading) {
-  return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
-}
-
 // The readings an injection was decided on, where the record has them nowhere else. The dose shown for it waits for no answer
 // then: this injection is the answer.
 std::optional<LedTo> at_injection(const Plan& plan, const Record& then, const Event& injection) {

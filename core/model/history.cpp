@@ -95,10 +95,6 @@ Event joined(const Event& wrong, const Event& right) {
   return one;
 }
 
-bool is_reading(const KetoneReading& reading) {
-  return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
-}
-
 Event ketones_of(const Event& injection) {
   Event reading;
   reading.id = injection.id;
@@ -151,7 +147,7 @@ std::shared_ptr<const std::deque<Event>> join_needles(std::vector<History::Entry
     std::erase_if(entries, [&](const History::Entry& entry) { return entry.event == wrong_event || entry.event == right_event; });
     put(one, struck);
     // Only the injection was said wrong: a ketone reading that it carried was taken all the same.
-    if (wrong_event->ketones && right_event->ketones && is_reading(*wrong_event->ketones)) {
+    if (wrong_event->ketones && right_event->ketones && is_known(*wrong_event->ketones)) {
       made->push_back(ketones_of(*wrong_event));
       put(made->back(), false);
     }

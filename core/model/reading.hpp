@@ -28,4 +28,9 @@ struct KetoneReading {
   friend bool operator==(const KetoneReading&, const KetoneReading&) = default;
 };
 
+// A value or a word of a strip, and not the reason why there is none.
+constexpr bool is_known(const KetoneReading& reading) {
+  return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
+}
+
 }  // namespace stopgap

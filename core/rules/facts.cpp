@@ -37,10 +37,6 @@ bool is_help_now(const KetoneReading& reading) {
          (reading.kind == KetoneKind::urine && reading.strip == StripWord::large);
 }
 
-bool is_known(const KetoneReading& reading) {
-  return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI || reading.kind == KetoneKind::urine;
-}
-
 bool is_blood(const KetoneReading& reading) { return reading.kind == KetoneKind::blood || reading.kind == KetoneKind::bloodHI; }
 
 // A strip that shows nothing: strips miss what blood shows, so that it takes no blood value of 3.0 back.
